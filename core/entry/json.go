@@ -179,4 +179,3 @@ func (r Reading) MarshalJSON() ([]byte, error) {
 	}
 	return json.Marshal(readingJSON{r.Text, raw, r.Question, r.Also, r.Ask, r.Ignored, r.Understood})
 }
-
