@@ -1,0 +1,176 @@
+//go:build unix
+
+package pgembed
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"log/slog"
+	"net/url"
+	"os"
+	"path/filepath"
+	"time"
+)
+
+// Options says where the cluster lies and how it runs.
+type Options struct {
+	DataDir string       // the program's data directory; the cluster is a folder in it
+	Log     *slog.Logger // what is told while starting; nil for silence
+	Fast    bool         // no fsync: for clusters that are thrown away
+}
+
+// role is the database user, and database the database, of the private server.
+const (
+	role     = "leafround"
+	database = "postgres"
+	port     = "5432" // names the socket only; nothing listens on TCP
+)
+
+// patience is how long a start or a stop may take before it is a failure.
+const patience = 60 * time.Second
+
+// Server is a running PostgreSQL and this program's share in it.
+type Server struct {
+	place   place
+	bin     string
+	socket  string // directory of the socket
+	child   *child // nil where another program started it
+	members *lock  // held shared as long as this program uses the server
+}
+
+// Start gives a running server over the data directory: the one that is
+// already up, or a new one.
+func Start(ctx context.Context, o Options) (*Server, error) {
+	if o.Log == nil {
+		o.Log = slog.New(slog.DiscardHandler)
+	}
+	ctx, cancel := context.WithTimeout(ctx, patience)
+	defer cancel()
+	p, err := findPlace(o.DataDir)
+	if err != nil {
+		return nil, err
+	}
+	gate, err := p.lock(ctx, "start.lock", exclusive)
+	if err != nil {
+		return nil, err
+	}
+	defer gate.free()
+	members, err := p.lock(ctx, "users.lock", shared)
+	if err != nil {
+		return nil, err
+	}
+	s := &Server{place: p, members: members}
+	if err := s.joinOrLaunch(ctx, o); err != nil {
+		members.free()
+		return nil, err
+	}
+	return s, nil
+}
+
+// joinOrLaunch uses the postmaster that runs, or starts one. A postmaster that
+// is on its way out, or whose remains still linger, is waited for.
+func (s *Server) joinOrLaunch(ctx context.Context, o Options) error {
+	for {
+		state, note := s.place.postmaster()
+		switch state {
+		case ready:
+			o.Log.Debug("joining the PostgreSQL that runs already", "pid", note.pid)
+			s.socket = note.socket
+			return nil
+		case absent, stale:
+			s.place.clearSocket(note)
+			err := s.launch(ctx, o)
+			if !errors.Is(err, errLingering) {
+				return err
+			}
+		case stopping:
+			note.signalFast() // nobody new gets in any more: don't wait for clients
+		}
+		if err := pause(ctx, 50*time.Millisecond); err != nil {
+			return fmt.Errorf("the private PostgreSQL in %s neither runs nor stops; see %s", s.place.cluster, s.place.file("postgres.log"))
+		}
+	}
+}
+
+// URL gives the address for lib/pq.
+func (s *Server) URL() string {
+	q := url.Values{"host": {s.socket}, "port": {port}, "sslmode": {"disable"}}
+	u := url.URL{Scheme: "postgres", User: url.User(role), Path: "/" + database, RawQuery: q.Encode()}
+	return u.String()
+}
+
+// Owner tells whether this program started the server, rather than joined it.
+func (s *Server) Owner() bool { return s.child != nil }
+
+// Stop ends this program's share. The last one out stops the server and waits
+// until it is down; who started it gives the others a while to finish first,
+// since the server does not outlive it.
+func (s *Server) Stop() error {
+	ctx, cancel := context.WithTimeout(context.Background(), patience)
+	defer cancel()
+	defer s.members.free()
+	for waited := time.Duration(0); ; waited += courtesy / 50 {
+		done, err := s.leave(ctx, waited >= courtesy)
+		if done || err != nil {
+			return err
+		}
+		if err := pause(ctx, courtesy/50); err != nil {
+			return fmt.Errorf("pgembed: stop: %w", err)
+		}
+	}
+}
+
+// courtesy is how long the program that started the server waits for others
+// that use it (an export, say) before it takes the server down.
+const courtesy = 5 * time.Second
+
+// leave stops the server if nobody else uses it, or if it must. It tells
+// whether there is nothing more to do.
+func (s *Server) leave(ctx context.Context, must bool) (bool, error) {
+	gate, err := s.place.lock(ctx, "start.lock", exclusive)
+	if err != nil {
+		return false, err
+	}
+	defer gate.free()
+	if !s.members.alone() && !must {
+		return s.child == nil, nil
+	}
+	return true, s.shutDown(ctx)
+}
+
+// shutDown asks the postmaster to end (fast: clients are cut off, the data is
+// whole) and waits for it.
+func (s *Server) shutDown(ctx context.Context) error {
+	_, note := s.place.postmaster()
+	note.signalFast()
+	if s.child != nil {
+		s.child.wait(ctx)
+	}
+	for {
+		state, _ := s.place.postmaster()
+		if state == absent || state == stale {
+			s.place.clearSocket(note)
+			return nil
+		}
+		if err := pause(ctx, 20*time.Millisecond); err != nil {
+			return fmt.Errorf("the private PostgreSQL in %s does not stop: %w", s.place.cluster, err)
+		}
+	}
+}
+
+func pause(ctx context.Context, d time.Duration) error {
+	select {
+	case <-ctx.Done():
+		return ctx.Err()
+	case <-time.After(d):
+		return nil
+	}
+}
+
+func (p place) file(name string) string { return filepath.Join(p.home, name) }
+
+func exists(path string) bool {
+	_, err := os.Stat(path)
+	return err == nil
+}
