@@ -32,18 +32,18 @@ var arrows = map[string][]string{
 
 // keepers says which outside libraries only some packages may import.
 var keepers = map[string][]string{
-	"github.com/jmoiron/sqlx":        {"bot/ledger", "migrations"},
-	"github.com/lib/pq":              {"bot/ledger", "migrations"},
-	"github.com/go-telegram/bot":     {"bot/telegram"},
-	"github.com/pressly/goose":       {"migrations", "bot/ledger"},
-	"github.com/alecthomas/kong":     {"cmd/leafround"},
-	"github.com/fergusstrange":       {"bot/pgembed"},
-	"gonum.org/v1/plot":              {"bot/picture"},
-	"gonum.org/v1/gonum":             {"core/leaf", "core/pace", "core/farm", "core/round", "core/answer", "bot/picture"},
-	"github.com/prometheus/":         {"cmd/leafround"},
-	"github.com/agext/levenshtein":   {"parser"},
-	"github.com/paulmach/orb":        {"bot/land", "bot/picture"},
-	"github.com/arran4/golang-ical":  {"bot/calendar"},
+	"github.com/jmoiron/sqlx":       {"bot/ledger", "migrations"},
+	"github.com/lib/pq":             {"bot/ledger", "migrations"},
+	"github.com/go-telegram/bot":    {"bot/telegram"},
+	"github.com/pressly/goose":      {"migrations", "bot/ledger"},
+	"github.com/alecthomas/kong":    {"cmd/leafround"},
+	"github.com/fergusstrange":      {"bot/pgembed"},
+	"gonum.org/v1/plot":             {"bot/picture"},
+	"gonum.org/v1/gonum":            {"core/leaf", "core/pace", "core/farm", "core/round", "core/answer", "bot/picture"},
+	"github.com/prometheus/":        {"cmd/leafround"},
+	"github.com/agext/levenshtein":  {"parser"},
+	"github.com/paulmach/orb":       {"bot/land", "bot/picture"},
+	"github.com/arran4/golang-ical": {"bot/calendar"},
 }
 
 // pure packages read no clock and do no I/O.
