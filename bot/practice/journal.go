@@ -1,0 +1,100 @@
+package practice
+
+import (
+	"bufio"
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+)
+
+// Open makes a server whose events are kept in the file o.Journal: what it
+// holds is read back first, and updates that the bot has not acknowledged are
+// handed over again. A last line that was cut short by a crash is dropped.
+func Open(o Options) (*Server, error) {
+	if o.Journal == "" {
+		return newServer(o), nil
+	}
+	s := newServer(o)
+	f, err := os.OpenFile(o.Journal, os.O_RDWR|os.O_CREATE, 0o600)
+	if err != nil {
+		return nil, fmt.Errorf("practice: open the journal: %w", err)
+	}
+	if err := s.readJournal(f); err != nil {
+		return nil, errors.Join(err, f.Close())
+	}
+	s.journal = f
+	return s, nil
+}
+
+// readJournal folds every whole line and leaves the file cut behind the last.
+func (s *Server) readJournal(f *os.File) error {
+	r, good := bufio.NewReaderSize(f, 1<<16), int64(0)
+	for line := 1; ; line++ {
+		b, err := r.ReadBytes('\n')
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		if err != nil {
+			return fmt.Errorf("practice: read the journal: %w", err)
+		}
+		var e Event
+		if err := json.Unmarshal(b, &e); err != nil {
+			return fmt.Errorf("practice: line %d of the journal %s can't be read: %w", line, f.Name(), err)
+		}
+		s.replayed(e)
+		good += int64(len(b))
+	}
+	if err := f.Truncate(good); err != nil {
+		return fmt.Errorf("practice: mend the journal: %w", err)
+	}
+	_, err := f.Seek(good, io.SeekStart)
+	return err
+}
+
+// replayed takes in an event from the journal.
+func (s *Server) replayed(e Event) {
+	s.state.apply(e)
+	if e.Did == DidClock && s.options.Clock != nil {
+		s.options.Clock.Set(e.At)
+	}
+}
+
+// write appends an event. A failure is kept for Err, and answered to the bot.
+func (s *Server) write(e Event) {
+	if s.journal == nil || s.failure != nil {
+		return
+	}
+	var b bytes.Buffer
+	if err := json.NewEncoder(&b).Encode(e); err != nil {
+		s.failure = fmt.Errorf("practice: write the journal: %w", err)
+		return
+	}
+	if _, err := s.journal.Write(b.Bytes()); err != nil {
+		s.failure = fmt.Errorf("practice: write the journal: %w", err)
+	}
+}
+
+// Err tells whether the journal could not be written.
+func (s *Server) Err() error {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.failure
+}
+
+// Close ends the long polls that wait and closes the journal.
+func (s *Server) Close() error {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.poll != nil {
+		s.poll.end(nil)
+	}
+	if s.journal == nil {
+		return nil
+	}
+	err := s.journal.Close()
+	s.journal = nil
+	return err
+}
