@@ -1,0 +1,187 @@
+package round
+
+import (
+	"cmp"
+	"slices"
+
+	"leafround/core/entry"
+)
+
+// pinWeight is what each day by which a pin is missed costs, in hectares of
+// growth lost whole: far more than any order can save (ours).
+const pinWeight = 1e4
+
+// epsilon is the tolerance on moments, in days (a tenth of a second).
+const epsilon = 1e-6
+
+// job is a paddock to be grazed once; crew a mob from the moment it is free.
+type job struct {
+	field  int     // index in Problem.Fields
+	area   float64 // hectares
+	free   float64 // days from today
+	cost   tally   // share given up per hectare, by day
+	mobs   []bool  // by crew
+	latest float64 // no order starts it later
+	pinned bool
+	pinDay float64
+}
+
+type crew struct {
+	mob   int // index in Problem.Mobs
+	rate  float64
+	start float64
+}
+
+// group is a set of mobs and paddocks that share nothing with the others.
+type group struct {
+	jobs  []job
+	crews []crew
+	far   int // days to which costs are tallied; every order ends before
+}
+
+// turn is a job's place in time.
+type turn struct {
+	job        int
+	start, end float64
+}
+
+// price gives what it costs to graze the job from start to end, in hectares.
+func (j *job) price(start, end float64) float64 {
+	c := j.area * j.cost.mean(start, end)
+	if j.pinned {
+		c += pinWeight * j.missed(start, end)
+	}
+	return c
+}
+
+// missed gives the days by which a stay misses the day it is pinned to.
+func (j *job) missed(start, end float64) float64 {
+	switch {
+	case start >= j.pinDay+1:
+		return start - j.pinDay - 1 + epsilon
+	case end <= j.pinDay:
+		return j.pinDay - end + epsilon
+	}
+	return 0
+}
+
+// stay gives how long a crew takes over a job, in days.
+func (g *group) stay(job, crew int) float64 { return g.jobs[job].area / g.crews[crew].rate }
+
+// groups parts the work into groups that share no mob and no paddock. Jobs are
+// sorted by the day they are free, then by their place in the problem.
+func groups(jobs []job, crews []crew) []*group {
+	root := make([]int, len(crews))
+	for i := range root {
+		root[i] = i
+	}
+	for _, j := range jobs {
+		first := slices.Index(j.mobs, true)
+		for c, ok := range j.mobs {
+			if ok {
+				merge(root, root[first], root[c])
+			}
+		}
+	}
+	var out []*group
+	for r := range crews {
+		if g := pick(jobs, crews, root, r); len(g.jobs) > 0 {
+			out = append(out, g)
+		}
+	}
+	return out
+}
+
+func merge(root []int, keep, lose int) {
+	for i := range root {
+		if root[i] == lose {
+			root[i] = keep
+		}
+	}
+}
+
+// pick copies out the group whose crews have root r.
+func pick(jobs []job, crews []crew, root []int, r int) *group {
+	g := &group{}
+	var mine []int
+	for c := range crews {
+		if root[c] == r {
+			mine = append(mine, c)
+			g.crews = append(g.crews, crews[c])
+		}
+	}
+	for _, j := range jobs {
+		if first := slices.Index(j.mobs, true); first >= 0 && root[first] == r {
+			was := j.mobs
+			j.mobs = make([]bool, len(mine))
+			for k, c := range mine {
+				j.mobs[k] = was[c]
+			}
+			g.jobs = append(g.jobs, j)
+		}
+	}
+	slices.SortStableFunc(g.jobs, func(a, b job) int { return cmp.Compare(a.free, b.free) })
+	g.limit()
+	return g
+}
+
+// limit works out how late each job can start at the most. While a job is free
+// and not begun, every mob that may graze it is busy, or one would begin it.
+func (g *group) limit() {
+	for i := range g.jobs {
+		j := &g.jobs[i]
+		j.latest = g.lastStart(j)
+		end := j.latest
+		for c, ok := range j.mobs {
+			if ok {
+				end = max(end, j.latest+g.stay(i, c))
+			}
+		}
+		g.far = max(g.far, int(end)+2)
+	}
+}
+
+func (g *group) lastStart(j *job) float64 {
+	work := 0.0
+	for k := range g.jobs {
+		if other := &g.jobs[k]; other != j && meet(other.mobs, j.mobs) {
+			work += other.area
+		}
+	}
+	var starts []crew
+	for c, ok := range j.mobs {
+		if ok {
+			starts = append(starts, crew{rate: g.crews[c].rate, start: max(g.crews[c].start, j.free)})
+		}
+	}
+	return eaten(starts, work)
+}
+
+// eaten gives the moment by which crews, each from its start, have eaten so
+// much; at the earliest when the last of them could begin at once.
+func eaten(crews []crew, work float64) float64 {
+	slices.SortFunc(crews, func(a, b crew) int { return cmp.Compare(a.start, b.start) })
+	rate, at := crews[0].rate, crews[0].start
+	for _, c := range crews[1:] {
+		if work <= rate*(c.start-at) {
+			break
+		}
+		work -= rate * (c.start - at)
+		rate, at = rate+c.rate, c.start
+	}
+	return at + work/rate
+}
+
+func meet(a, b []bool) bool {
+	for i := range a {
+		if a[i] && b[i] {
+			return true
+		}
+	}
+	return false
+}
+
+// daysUntil gives days from today; never less than none.
+func daysUntil(today, day entry.Date) float64 {
+	return float64(max(0, day.Sub(today)))
+}

@@ -1,0 +1,183 @@
+package round
+
+import "math"
+
+// The relaxation. Let each paddock be cut into strips that any mob that may
+// graze it may take on any day: what is left is a transport problem from
+// paddocks (hectares) to mob-days (hectares a day), which gives up no more
+// growth than any order does. It is solved by shortest augmenting paths with
+// potentials (Ford & Fulkerson 1962; Edmonds & Karp 1972); only its prices are
+// used for the bound, and whatever they are, the bound holds (bound.go).
+
+// column is one mob's day.
+type column struct {
+	crew, day int
+	room      float64 // hectares that can be eaten
+	full      bool    // every order eats them all
+}
+
+// filler is what a column that every order fills is made cheaper by, per
+// hectare: more than any share given up, so that it is filled first.
+const filler = 4.0
+
+// transport is the state of the solver.
+type transport struct {
+	cols  []column
+	cost  [][]float64 // by job, by column; +Inf where it cannot be
+	flow  [][]float64
+	left  []float64 // room left in a column
+	price []float64 // potential of a column; never below 0
+	best  []float64 // potential of a job
+	// the state of one search
+	dist  []float64
+	from  []int // the job from which a column was reached
+	done  []bool
+	reach []float64 // distance of a job
+	via   []int     // the column over which a job was reached, -1 the root
+	users [][]int   // by column, the jobs that use it
+}
+
+// relax sets up the transport problem of a group and solves it.
+func (g *group) relax() *transport {
+	t := &transport{cols: g.columns()}
+	n, m := len(g.jobs), len(t.cols)
+	t.left, t.price, t.best = make([]float64, m), make([]float64, m), make([]float64, n)
+	t.dist, t.from, t.done = make([]float64, m), make([]int, m), make([]bool, m)
+	t.reach, t.via, t.users = make([]float64, n), make([]int, n), make([][]int, m)
+	for c, col := range t.cols {
+		t.left[c] = col.room
+	}
+	t.cost, t.flow = make([][]float64, n), make([][]float64, n)
+	for j := range g.jobs {
+		t.cost[j], t.flow[j] = g.costs(j, t.cols), make([]float64, m)
+	}
+	for j := range g.jobs {
+		t.send(j, g.jobs[j].area)
+	}
+	return t
+}
+
+// costs gives what a hectare of a job costs in each column.
+func (g *group) costs(j int, cols []column) []float64 {
+	job, out := &g.jobs[j], make([]float64, len(cols))
+	for k, c := range cols {
+		day := float64(c.day)
+		if !job.mobs[c.crew] || day+1 <= job.free || day >= job.latest+g.stay(j, c.crew) {
+			out[k] = math.Inf(1)
+			continue
+		}
+		out[k] = job.cost.mean(day, day+1)
+		if job.pinned { // a strip of a stay that reaches the pinned day misses nothing
+			stay := g.stay(j, c.crew)
+			out[k] += pinWeight * job.missed(day-stay, day+1+stay) / job.area
+		}
+		if c.full {
+			out[k] -= filler
+		}
+	}
+	return out
+}
+
+// send routes a job's hectares, by as many shortest paths as it takes.
+func (t *transport) send(j int, hectares float64) {
+	t.best[j] = math.Inf(1)
+	for c := range t.cols {
+		t.best[j] = min(t.best[j], t.cost[j][c]+t.price[c])
+	}
+	for hectares > 1e-9 {
+		c, d := t.search(j)
+		if c < 0 {
+			return // no room: the prices so far still prove a bound
+		}
+		t.reprice(d)
+		hectares -= t.push(j, c, hectares)
+	}
+}
+
+// search finds the nearest column with room, by reduced costs.
+func (t *transport) search(root int) (int, float64) {
+	for c := range t.cols {
+		t.dist[c], t.done[c] = math.Inf(1), false
+	}
+	for j := range t.reach {
+		t.reach[j] = math.Inf(1)
+	}
+	t.reach[root], t.via[root] = 0, -1
+	t.scan(root, 0)
+	for {
+		c := t.nearest()
+		if c < 0 {
+			return -1, 0
+		}
+		t.done[c] = true
+		if t.left[c] > 1e-9 {
+			return c, t.dist[c]
+		}
+		for _, j := range t.users[c] {
+			if math.IsInf(t.reach[j], 1) && t.flow[j][c] > 0 {
+				t.reach[j], t.via[j] = t.dist[c], c
+				t.scan(j, t.dist[c])
+			}
+		}
+	}
+}
+
+// scan looks from a job at every column.
+func (t *transport) scan(j int, at float64) {
+	cost, base := t.cost[j], at-t.best[j]
+	for c := range t.dist {
+		if d := base + cost[c] + t.price[c]; d < t.dist[c] && !t.done[c] {
+			t.dist[c], t.from[c] = d, j
+		}
+	}
+}
+
+func (t *transport) nearest() int {
+	at, least := -1, math.Inf(1)
+	for c, d := range t.dist {
+		if d < least && !t.done[c] {
+			at, least = c, d
+		}
+	}
+	return at
+}
+
+// reprice moves the potentials so that the path found costs nothing more.
+func (t *transport) reprice(d float64) {
+	for c := range t.price {
+		if t.dist[c] < d {
+			t.price[c] += d - t.dist[c]
+		}
+	}
+	for j := range t.best {
+		if t.reach[j] < d {
+			t.best[j] += d - t.reach[j]
+		}
+	}
+}
+
+// push sends what fits along the path to column c and gives how much.
+func (t *transport) push(root, c int, most float64) float64 {
+	amount := min(most, t.left[c])
+	for j, at := t.from[c], c; j != root; j = t.from[at] {
+		at = t.via[j]
+		amount = min(amount, t.flow[j][at])
+	}
+	t.left[c] -= amount
+	for at := c; ; {
+		j := t.from[at]
+		t.add(j, at, amount)
+		if j == root {
+			return amount
+		}
+		at = t.via[j]
+		t.flow[j][at] -= amount
+	}
+}
+
+func (t *transport) add(j, c int, amount float64) {
+	if t.flow[j][c] == 0 {
+		t.users[c] = append(t.users[c], j)
+	}
+	t.flow[j][c] += amount
+}
