@@ -1,0 +1,146 @@
+package pace
+
+import "math"
+
+// model is what stays the same from day to day.
+type model struct {
+	site    Site
+	tune    tuning
+	grasses []grass
+}
+
+// loads gives, for the state's day, how each of the farm's terms bears on log
+// pace, and the season's own part.
+func (m *model) loads(s *state) (season float64, load [farmTerms]float64) {
+	a := m.site.turn(s.day)
+	warmth, dryness := s.sky.bearing(m.site, s.day)
+	return m.site.season(s.day), [farmTerms]float64{
+		atLevel: 1, atDrift: 1, atWeather: 1, atCos: math.Cos(a), atSin: math.Sin(a),
+		atWarmth: warmth, atDryness: dryness}
+}
+
+// grow takes the state from the start of its day to the start of the next.
+func (m *model) grow(s *state) {
+	season, load := m.loads(s)
+	m.growWith(s, ahead{season, load})
+	s.sky.pass(m.site, s.day-1)
+}
+
+// growWith does the same for a day whose loads are known; the sky stays.
+func (m *model) growWith(s *state, a ahead) {
+	farm := a.season
+	for g, l := range a.load {
+		farm += l * s.x[g]
+	}
+	s.mix(m.steps(s, farm), a.load)
+	for i := range s.plots {
+		m.shoot(s, i, farm)
+	}
+	m.wander(s)
+	s.day++
+}
+
+// step is how one paddock's log stage after a day depends on what was before:
+// by keep on itself, by gain on log pace.
+type step struct {
+	i          int
+	keep, gain float64
+}
+
+// steps gives the day's step of each paddock that grows: with S' = S + r,
+// ∂log S'/∂log S = S/S' and ∂log S'/∂log r = r/S'.
+func (m *model) steps(s *state, farm float64) []step {
+	all := make([]step, 0, len(s.plots))
+	for i := range s.plots {
+		if !s.plots[i].going {
+			continue
+		}
+		r := math.Exp(farm + s.x[own(i)] + m.grasses[i].offset())
+		was := s.leaves(i)
+		all = append(all, step{i: i, keep: was / (was + r), gain: r / (was + r)})
+	}
+	return all
+}
+
+// mix carries the covariance through the day's steps, first by rows, then by
+// columns (P' = F P Fᵀ).
+func (s *state) mix(steps []step, load [farmTerms]float64) {
+	n := s.n
+	sum := make([]float64, n)
+	for g, l := range load {
+		row := s.p[g*n : g*n+n]
+		for j, v := range row {
+			sum[j] += l * v
+		}
+	}
+	for _, st := range steps {
+		z, o := s.p[stage(st.i)*n:stage(st.i)*n+n], s.p[own(st.i)*n:own(st.i)*n+n]
+		for j := range z {
+			z[j] = st.keep*z[j] + st.gain*(sum[j]+o[j])
+		}
+	}
+	for k := range n {
+		row := s.p[k*n : k*n+n]
+		f := 0.0
+		for g, l := range load {
+			f += l * row[g]
+		}
+		for _, st := range steps {
+			row[stage(st.i)] = st.keep*row[stage(st.i)] + st.gain*(f+row[own(st.i)])
+		}
+	}
+}
+
+// shoot moves one paddock's mean stage on by a day's leaf, with the doubt that
+// belongs to that paddock and day alone. The doubt about where regrowth started
+// enters once half a leaf has grown: log stage is no measure of it before.
+func (m *model) shoot(s *state, i int, farm float64) {
+	p := &s.plots[i]
+	if !p.going {
+		return
+	}
+	r := math.Exp(farm + s.x[own(i)] + m.grasses[i].offset())
+	now := s.leaves(i) + r
+	p.bare = false
+	s.x[stage(i)] = math.Log(now)
+	d := m.tune.regrown * r / now
+	v := d * d
+	if p.pending > 0 && now >= 0.5 {
+		v += p.pending / (now * now)
+		p.pending = 0
+	}
+	s.p[stage(i)*s.n+stage(i)] += v
+}
+
+// wander lets the terms that change do so: drift, weather and each paddock's
+// difference forget and are renewed (Ornstein–Uhlenbeck), level and season
+// take a step.
+func (m *model) wander(s *state) {
+	t := m.tune
+	quick := t.weather * t.weather
+	if s.sky.warm(s.day) {
+		quick *= t.known
+	}
+	s.forgetting(atDrift, t.driftTime, t.drift*t.drift)
+	s.forgetting(atWeather, t.quickTime, quick)
+	for i := range s.plots {
+		sd := m.grasses[i].spread(t)
+		s.forgetting(own(i), t.ownTime, sd*sd)
+	}
+	s.p[atLevel*s.n+atLevel] += t.levelStep * t.levelStep / year
+	for _, at := range []int{atCos, atSin} {
+		s.p[at*s.n+at] += t.seasonal * t.seasonal / year
+	}
+}
+
+// forgetting shrinks a term towards 0 by a day and renews its variance, so that
+// left alone it keeps the variance v.
+func (s *state) forgetting(at int, time, v float64) {
+	keep := math.Exp(-1 / time)
+	s.x[at] *= keep
+	for j := range s.n {
+		s.p[at*s.n+j] *= keep
+		s.p[j*s.n+at] *= keep
+	}
+	s.p[at*s.n+at] += (1 - keep*keep) * v
+}

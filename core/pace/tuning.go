@@ -1,0 +1,42 @@
+package pace
+
+// tuning is what the model takes for granted: standard deviations in units of
+// log pace (0.1 is about a tenth), and times in days. All are ours, chosen wide
+// rather than sharp: a farm's own counts settle what can be settled.
+type tuning struct {
+	level     float64 // farm's steady difference from the rule of thumb
+	levelStep float64 // its change in a year
+	season    float64 // each of the two terms of the farm's own season
+	seasonal  float64 // their change in a year
+
+	drift     float64 // the slow wandering term
+	driftTime float64 // days in which it forgets
+	weather   float64 // the quick one
+	quickTime float64
+
+	warmth, warmthSD   float64 // β: how much logged warmth tells
+	dryness, drynessSD float64 // γ: how much reckoned dryness tells
+	known              float64 // part of the quick term's variance that is left where warmth is logged
+
+	own     float64 // between paddocks
+	ownTime float64 // days in which a paddock's difference is forgotten
+	sown    float64 // between paddocks of a grass of which we know little, on top
+	regrown float64 // a paddock's daily leaf growth about its pace, as a part of it
+
+	start    float64 // leaves: doubt about the stage that regrowth starts from
+	startLax float64 // the same for each leaf of a lax start
+	unknown  float64 // leaves: what a never grazed, never counted paddock is taken to carry
+	unsure   float64 // in log: the doubt about it
+
+	people float64 // leaves: what two careful people differ in, apart from the tillers drawn
+	odd    float64 // part of all counts that cannot fit
+}
+
+var usual = tuning{
+	level: 0.25, levelStep: 0.05, season: 0.12, seasonal: 0.04,
+	drift: 0.15, driftTime: 45, weather: 0.15, quickTime: 8,
+	warmth: 0.8, warmthSD: 0.35, dryness: 0.7, drynessSD: 0.35, known: 0.5,
+	own: 0.14, ownTime: 700, sown: 0.2, regrown: 0.1,
+	start: 0.05, startLax: 0.2, unknown: 1.3, unsure: 0.5,
+	people: 0.06, odd: 0.02,
+}

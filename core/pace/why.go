@@ -1,0 +1,38 @@
+package pace
+
+import (
+	"math"
+
+	"leafround/core/entry"
+)
+
+// Why is what an estimate rests on, as values for a reply to word.
+type Why struct {
+	Counts    int        // counts of this regrowth
+	Last      entry.Date // the last of them; zero where none
+	Seen      float64    // its mean
+	Since     entry.Date // regrowth began; zero where not known
+	Start     float64    // leaves it began with
+	Pace      Pace
+	Farm      Pace    // the farm's mean
+	Season    float64 // days per leaf by the rule of thumb for the place and day
+	FarmCount int     // counts on the whole farm so far
+	Own       float64 // the paddock's pace as a part of the farm's: 1.1 is a tenth faster
+	Warmth    float64 // pace by the warmth told, as a part of normal; 1 where none is told
+	Dryness   float64 // pace by the dryness reckoned, as a part of moist; 1 where none is
+	Odd       string  // why the last count cannot fit
+}
+
+// Why explains a paddock's estimate, or with "" the farm's.
+func (e *Estimate) Why(paddock string) Why {
+	w := Why{Pace: e.Pace(paddock), Farm: e.Pace(""), Own: 1, FarmCount: e.s.counts,
+		Season:  math.Exp(-e.m.site.season(e.s.day)),
+		Warmth:  math.Exp(e.warmth * e.s.x[atWarmth]),
+		Dryness: math.Exp(e.dryness * e.s.x[atDryness])}
+	if i, ok := e.at[paddock]; ok {
+		p := e.s.plots[i]
+		w.Counts, w.Last, w.Seen, w.Since, w.Start, w.Odd = p.looks, p.last, p.seen, p.since, p.start, p.odd
+		w.Own = math.Exp(e.s.x[own(i)] + e.m.grasses[i].offset())
+	}
+	return w
+}
