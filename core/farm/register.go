@@ -1,0 +1,266 @@
+package farm
+
+import (
+	"slices"
+
+	"leafround/core/entry"
+)
+
+// Pin is a wish for the plan: a mob in a paddock on a day.
+type Pin struct {
+	Mob     string // "" for any
+	Paddock string
+	Date    entry.Date
+	ID      int64
+}
+
+// setup takes an entry that changes the register or the settings.
+func (f *Farm) setup(l entry.Logged, e entry.Setup) {
+	if f.Settings.set(l, e) {
+		if e.What == entry.SetRemnant || e.What == entry.SetHoldDays {
+			f.touchAll()
+		}
+		return
+	}
+	switch e.What {
+	case entry.SetPaddocks:
+		for _, plot := range e.Paddocks {
+			f.plot(plot)
+		}
+	case entry.SetGrass:
+		if p := f.paddockOf(e.Paddock); p != nil {
+			p.Grass, p.untold = e.Grass, true
+		}
+	case entry.SetLastGrazed:
+		f.remembered(l, e)
+	case entry.SetRename:
+		f.rename(e)
+	case entry.SetRetire:
+		f.retire(f.Find(e.Paddock), false)
+	case entry.SetSplit:
+		f.split(e)
+	case entry.SetMerge:
+		f.merge(e)
+	case entry.SetPin:
+		f.Pins = append(f.Pins, Pin{Mob: e.Mob, Paddock: e.Paddock, Date: e.Date, ID: l.ID})
+	case entry.SetUnpin:
+		f.unpin(e)
+	default:
+		f.setMob(l, e)
+	}
+}
+
+// touchAll has every paddock walked anew.
+func (f *Farm) touchAll() {
+	for _, p := range f.all {
+		p.dirty = true
+	}
+}
+
+// Find gives the paddock of that name, without regard to case, spaces and
+// punctuation, or the one that once bore it; nil where there is none.
+func (f *Farm) Find(name string) *Paddock {
+	folded := entry.FoldName(name)
+	if p := f.names[folded]; p != nil && (p.Active() || f.alias[folded] == nil) {
+		return p
+	}
+	return f.alias[folded]
+}
+
+// paddockOf resolves a paddock's name; one that is new becomes known, without
+// an area. It gives nil for no name.
+func (f *Farm) paddockOf(name string) *Paddock {
+	if entry.FoldName(name) == "" {
+		return nil
+	}
+	if p := f.Find(name); p != nil {
+		return p
+	}
+	return f.addPaddock(name)
+}
+
+func (f *Farm) addPaddock(name string) *Paddock {
+	p := &Paddock{Name: name, key: len(f.all), untold: true}
+	f.all = append(f.all, p)
+	f.Paddocks = append(f.Paddocks, p)
+	f.names[entry.FoldName(name)] = p
+	return p
+}
+
+// plot adds a paddock or updates it: what is not told stays as it was. A
+// retired one comes back.
+func (f *Farm) plot(e entry.Plot) *Paddock {
+	folded := entry.FoldName(e.Name)
+	if folded == "" {
+		return nil
+	}
+	p := f.names[folded]
+	if p == nil {
+		p = f.addPaddock(e.Name)
+	}
+	if p.Retired {
+		p.Retired = false
+		f.Paddocks = append(f.Paddocks, p)
+	}
+	p.Listed = true
+	if e.Area > 0 {
+		p.Area = e.Area
+	}
+	if e.Grass != "" {
+		p.Grass, p.untold = e.Grass, true
+	}
+	if e.Mob != "" {
+		p.OnlyMob = e.Mob
+	}
+	if e.Boundary != "" {
+		p.Boundary = e.Boundary
+	}
+	return p
+}
+
+// remembered takes the date of a last grazing that somebody remembers, for one
+// paddock or for several.
+func (f *Farm) remembered(l entry.Logged, e entry.Setup) {
+	names := e.Names
+	if e.Paddock != "" {
+		names = append([]string{e.Paddock}, names...)
+	}
+	for _, name := range names {
+		f.put(f.paddockOf(name), itemOf(l))
+	}
+}
+
+func (f *Farm) rename(e entry.Setup) {
+	switch {
+	case e.To == "":
+	case e.Paddock != "":
+		f.renamePaddock(f.Find(e.Paddock), e.To)
+	case e.Mob != "":
+		f.renameMob(f.FindMob(e.Mob), e.To)
+	default:
+		f.Name = e.To
+	}
+}
+
+// renamePaddock gives a paddock another name, unless one bears it already. The
+// old name still finds it.
+func (f *Farm) renamePaddock(p *Paddock, to string) {
+	if p == nil {
+		return
+	}
+	old, now := entry.FoldName(p.Name), entry.FoldName(to)
+	if taken := f.names[now]; now == "" || taken != nil && taken != p {
+		return
+	}
+	delete(f.names, old)
+	f.alias[old], f.names[now] = p, p
+	delete(f.alias, now)
+	p.Name, p.untold, p.dirty = to, true, true
+}
+
+// retire takes a paddock off the farm; its history stays. With heirs, they
+// carry its history on.
+func (f *Farm) retire(p *Paddock, heirs bool) {
+	if p == nil {
+		return
+	}
+	p.Retired, p.heirs, p.dirty = true, heirs, true
+	f.Paddocks = slices.DeleteFunc(f.Paddocks, func(o *Paddock) bool { return o == p })
+}
+
+// split makes several paddocks of one; its history follows into each. Where no
+// area is told the parts share it alike.
+func (f *Farm) split(e entry.Setup) {
+	old := f.Find(e.Paddock)
+	if old == nil || len(e.Paddocks) < 2 {
+		return
+	}
+	share, place := f.share(old, e.Paddocks), slices.Index(f.Paddocks, old)
+	if !slices.ContainsFunc(e.Paddocks, func(part entry.Plot) bool {
+		return entry.FoldName(part.Name) == entry.FoldName(old.Name)
+	}) {
+		f.retire(old, true)
+	}
+	for i, part := range e.Paddocks {
+		if part.Area == 0 {
+			part.Area = share
+		}
+		p := f.plot(part)
+		if p == nil || p == old {
+			continue
+		}
+		p.Grass, p.OnlyMob = orGrass(p.Grass, old.Grass), orText(p.OnlyMob, old.OnlyMob)
+		p.From, p.dirty = append(p.From, old), true
+		f.moveTo(p, place+i)
+	}
+}
+
+// share gives the area of each part for which none was told.
+func (f *Farm) share(old *Paddock, parts []entry.Plot) entry.Hectares {
+	left, untold := old.Area, 0
+	for _, part := range parts {
+		left -= part.Area
+		if part.Area == 0 {
+			untold++
+		}
+	}
+	if untold == 0 || left <= 0 {
+		return 0
+	}
+	return left / entry.Hectares(untold)
+}
+
+// merge makes one paddock of several; the history of each follows.
+func (f *Farm) merge(e entry.Setup) {
+	var old []*Paddock
+	var area entry.Hectares
+	for _, name := range e.Names {
+		if p := f.Find(name); p != nil && !slices.Contains(old, p) {
+			old, area = append(old, p), area+p.Area
+		}
+	}
+	if len(old) < 2 || entry.FoldName(e.To) == "" {
+		return
+	}
+	place := slices.Index(f.Paddocks, old[0])
+	p := f.plot(entry.Plot{Name: e.To, Area: area, Grass: old[0].Grass, Mob: old[0].OnlyMob})
+	for _, o := range old {
+		if o == p {
+			continue
+		}
+		p.From = append(p.From, o)
+		f.alias[entry.FoldName(o.Name)] = p
+		f.retire(o, true)
+	}
+	p.dirty = true
+	f.moveTo(p, place)
+}
+
+// moveTo puts a paddock at a place in the register.
+func (f *Farm) moveTo(p *Paddock, place int) {
+	f.Paddocks = slices.DeleteFunc(f.Paddocks, func(o *Paddock) bool { return o == p })
+	place = min(max(place, 0), len(f.Paddocks))
+	f.Paddocks = slices.Insert(f.Paddocks, place, p)
+}
+
+func (f *Farm) unpin(e entry.Setup) {
+	f.Pins = slices.DeleteFunc(f.Pins, func(pin Pin) bool {
+		paddock := e.Paddock == "" || f.Find(pin.Paddock) == f.Find(e.Paddock)
+		mob := e.Mob == "" || entry.FoldName(pin.Mob) == entry.FoldName(e.Mob)
+		return paddock && mob
+	})
+}
+
+func orGrass(a, b entry.Grass) entry.Grass {
+	if a != "" {
+		return a
+	}
+	return b
+}
+
+func orText(a, b string) string {
+	if a != "" {
+		return a
+	}
+	return b
+}

@@ -1,0 +1,39 @@
+package farm
+
+import "leafround/core/entry"
+
+// RemarkKind names what was noticed when an entry was folded in.
+type RemarkKind string
+
+// The remarks.
+const (
+	AlreadyIn  RemarkKind = "already_in"  // that stock was in there since Date
+	NeverIn    RemarkKind = "never_in"    // stock came out that nobody had logged going in
+	TakenOut   RemarkKind = "taken_out"   // Mob is taken to have left Paddock on Date
+	OthersIn   RemarkKind = "others_in"   // Mob stays in, so regrowth waits
+	WhileHeld  RemarkKind = "while_held"  // stock went into a held paddock
+	StillHeld  RemarkKind = "still_held"  // a hold that this release does not lift
+	Lifted     RemarkKind = "lifted"      // a hold that ended by this entry
+	NotHeld    RemarkKind = "not_held"    // a release where nothing was held
+	Barred     RemarkKind = "barred"      // a mob where it should not graze
+	OverStayed RemarkKind = "over_stayed" // left after more than three days
+)
+
+// Remark is something that the team should hear about an entry.
+type Remark struct {
+	Kind    RemarkKind
+	Paddock string
+	Mob     string
+	Reason  entry.Reason
+	Date    entry.Date
+	Days    int
+}
+
+// Remarks gives what was noticed when the entry of that number was folded in.
+func (f *Farm) Remarks(id int64) []Remark {
+	var out []Remark
+	for _, p := range f.all {
+		out = append(out, p.remarks[id]...)
+	}
+	return append(out, f.left[id]...)
+}

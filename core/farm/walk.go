@@ -1,0 +1,96 @@
+package farm
+
+import "leafround/core/entry"
+
+// walk goes through the timeline of one paddock, from its first entry to its
+// last, and leaves the paddock as it stands.
+type walk struct {
+	farm    *Farm
+	p       *Paddock
+	grown   float64 // share grazed so far in a grazing that goes by parts
+	partDay entry.Date
+	remarks map[int64][]Remark
+	events  []paceEvent
+}
+
+// settle walks a paddock anew.
+func (f *Farm) settle(p *Paddock) {
+	w := &walk{farm: f, p: p, remarks: map[int64][]Remark{}}
+	p.Stays, p.Regrowth, p.Counts, p.Closed = nil, Regrowth{}, nil, 0
+	p.Holds, p.Grazings, p.Cuts, p.LastSeen = nil, nil, nil, 0
+	for _, it := range p.timeline() {
+		w.step(it)
+	}
+	p.remarks, p.dirty = w.remarks, false
+	f.tell(p, w.events)
+}
+
+func (w *walk) step(it item) {
+	w.p.LastSeen = max(w.p.LastSeen, it.day)
+	switch e := it.entry.(type) {
+	case nil:
+		w.softOut(it)
+	case entry.Count:
+		w.count(it, e)
+	case entry.Graze:
+		w.graze(it, e)
+	case entry.Cut:
+		w.cut(it, e)
+	case entry.Canopy:
+		w.p.Closed = it.day
+		w.event(it, paceEvent{closed: true})
+	case entry.Hold:
+		w.hold(it, e)
+	case entry.Release:
+		w.release(it, e)
+	case entry.Setup:
+		w.lastGrazed(it)
+	}
+}
+
+func (w *walk) remark(it item, r Remark) {
+	if r.Paddock == "" {
+		r.Paddock = w.p.Name
+	}
+	w.remarks[it.id] = append(w.remarks[it.id], r)
+}
+
+// count takes a leaf count, scored by the farm's rule for the remnant.
+func (w *walk) count(it item, e entry.Count) {
+	c := Counted{Count: e.Scored(w.farm.Remnant), ID: it.id, MemberID: it.author, Member: it.member}
+	w.p.Counts = append(w.p.Counts, c)
+	w.event(it, paceEvent{count: &c.Count})
+}
+
+// restart begins regrowth anew.
+func (w *walk) restart(it item, r Regrowth) {
+	r.Since, r.ID = it.day, it.id
+	w.p.Regrowth, w.p.Counts, w.p.Closed = r, nil, 0
+	w.event(it, paceEvent{restart: true, share: r.Share, start: r.Start, cut: r.Cut != "", strips: r.Strips})
+}
+
+// Cutting is a cut for silage or hay, or a topping.
+type Cutting struct {
+	Date entry.Date
+	What entry.CutKind
+	ID   int64
+}
+
+// cut starts regrowth again, as after a grazing; it ends the shutting up that
+// it was waited for.
+func (w *walk) cut(it item, e entry.Cut) {
+	w.p.Cuts = append(w.p.Cuts, Cutting{it.day, e.What, it.id})
+	w.restart(it, Regrowth{Cut: e.What, Share: 1})
+	w.grown = 0
+	if e.What != entry.Topped {
+		w.cutOver(it)
+	}
+}
+
+// lastGrazed takes the date from which somebody remembers a paddock's last
+// grazing.
+func (w *walk) lastGrazed(it item) {
+	w.p.Grazings = append(w.p.Grazings, Grazing{Out: it.day, Part: 1, ID: it.id, Asked: true})
+	w.restart(it, Regrowth{Share: 1, Asked: true})
+	w.grown = 0
+}
