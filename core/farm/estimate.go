@@ -21,12 +21,12 @@ type paceEvent struct {
 	seen    pace.Seen // where a count
 	counted bool
 	count   *entry.Count
-	id      int64 // by which the estimator knows it
+	id      int64 // by which the estimator knows it, and orders a day's events
 }
 
 // event notes one for the estimator.
 func (w *walk) event(it item, e paceEvent) {
-	e.day = it.day
+	e.day, e.id = it.day, paceID(it, w.p)
 	if e.count != nil {
 		e.seen, e.counted, e.count = seen(*e.count), true, nil
 	}
@@ -41,9 +41,12 @@ func seen(c entry.Count) pace.Seen {
 		Reproductive: c.Skipped.Reproductive}
 }
 
-func (e paceEvent) same(o paceEvent) bool {
-	e.id, o.id = 0, 0
-	return e == o
+// paceID numbers an event so that a day's events are in the order of sending,
+// however they came in: seconds of sending, then the entry, then the paddock
+// (an entry's history may live on in several).
+func paceID(it item, p *Paddock) int64 {
+	const year2000 = 946684800
+	return (it.at.Unix()-year2000)<<32 | (it.id&(1<<20-1))<<12 | int64(p.key)&(1<<12-1)
 }
 
 func (e paceEvent) deed() pace.Deed {
@@ -61,7 +64,6 @@ func (e paceEvent) deed() pace.Deed {
 // changed.
 type estimator struct {
 	keeper *pace.Keeper
-	next   int64
 	told   map[string][]paceEvent
 	habits map[string]entry.Grass
 	days   map[entry.Date]toldDay
@@ -85,11 +87,6 @@ func (c *estimator) on(day entry.Date) *pace.Estimate {
 		c.now, c.nowDay = c.keeper.On(day), day
 	}
 	return c.now
-}
-
-func (c *estimator) id() int64 {
-	c.next++
-	return c.next
 }
 
 // tell notes what a paddock's timeline means; finish passes it on.
@@ -123,42 +120,31 @@ func (c *estimator) finish(f *Farm) {
 	c.news = c.news[:0]
 }
 
-// paddock tells what changed about one paddock. The events of one day are told
-// in their order, so a day that changed is told anew as a whole.
+// paddock tells what changed about one paddock.
 func (c *estimator) paddock(p *Paddock) {
 	if g, known := c.habits[p.Name]; !known || g != p.Grass {
 		c.keeper.Paddock(p.Name, p.Habit())
 		c.habits[p.Name] = p.Grass
 	}
-	old, now := c.told[p.Name], slices.Clone(p.events)
-	i := 0
-	for i < len(old) && i < len(now) && old[i].same(now[i]) {
-		now[i].id = old[i].id
+	old, now := c.told[p.Name], p.events
+	i, j, k := 0, len(old), len(now)
+	for i < j && i < k && old[i] == now[i] {
 		i++
 	}
-	for i > 0 && (i < len(now) && now[i-1].day == now[i].day || i < len(old) && old[i-1].day == old[i].day) {
-		i--
-	}
-	j, k := len(old), len(now)
-	for j > i && k > i && old[j-1].same(now[k-1]) {
+	for j > i && k > i && old[j-1] == now[k-1] {
 		j, k = j-1, k-1
-		now[k].id = old[j].id
-	}
-	for k < len(now) && (k > i && now[k-1].day == now[k].day || j > i && old[j-1].day == now[k].day) {
-		j, k = j+1, k+1
 	}
 	c.swap(p.Name, old[i:j], now[i:k])
 	c.told[p.Name] = now
 }
 
-// swap takes events back and tells others in their place.
+// swap takes events back and has others told in their place.
 func (c *estimator) swap(name string, old, now []paceEvent) {
 	for _, e := range old {
 		c.keeper.Remove(e.id)
 	}
-	for i := range now {
-		now[i].id = c.id()
-		c.news = append(c.news, pace.Event{ID: now[i].id, Day: now[i].day, Paddock: name, Do: now[i].deed()})
+	for _, e := range now {
+		c.news = append(c.news, pace.Event{ID: e.id, Day: e.day, Paddock: name, Do: e.deed()})
 	}
 }
 

@@ -125,8 +125,12 @@ func (f *Farm) remembered(l entry.Logged, e entry.Setup) {
 	if e.Paddock != "" {
 		names = append([]string{e.Paddock}, names...)
 	}
+	var done []*Paddock
 	for _, name := range names {
-		f.put(f.paddockOf(name), itemOf(l))
+		if p := f.paddockOf(name); p != nil && !slices.Contains(done, p) {
+			done = append(done, p)
+			p.insert(itemOf(l))
+		}
 	}
 }
 

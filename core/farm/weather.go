@@ -165,7 +165,7 @@ func (c *estimator) weather(f *Farm) {
 }
 
 func (c *estimator) tellDay(d *Day) {
-	id := c.id()
+	id := int64(d.Date) - 1<<40 // before whatever else the day brought
 	c.days[d.Date] = toldDay{id, d.key()}
 	c.news = append(c.news, pace.Event{ID: id, Day: d.Date, Do: &pace.Weather{Rain: d.Rain,
 		Min: d.Min, Max: d.Max, Mean: d.Mean, Soil: d.Soil}})
