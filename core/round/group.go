@@ -2,6 +2,7 @@ package round
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"leafround/core/entry"
@@ -125,12 +126,11 @@ func pick(jobs []job, crews []crew, root []int, r int) *group {
 	return g
 }
 
-// limit works out how late each job can start at the most. While a job is free
-// and not begun, every mob that may graze it is busy, or one would begin it.
+// limit works out how late each job can start at the most.
 func (g *group) limit() {
 	for i := range g.jobs {
 		j := &g.jobs[i]
-		j.latest = g.lastStart(j)
+		j.latest = math.Min(g.lastStart(j), g.lastStartShared(j))
 		end := j.latest
 		for c, ok := range j.mobs {
 			if ok {
@@ -141,6 +141,9 @@ func (g *group) limit() {
 	}
 }
 
+// lastStart limits a job's start by its own mobs alone: while it is free and
+// not begun, every mob that may graze it is busy with something that it may
+// graze, or it would begin it.
 func (g *group) lastStart(j *job) float64 {
 	work := 0.0
 	for k := range g.jobs {
@@ -148,13 +151,63 @@ func (g *group) lastStart(j *job) float64 {
 			work += other.area
 		}
 	}
-	var starts []crew
+	return eaten(g.ready(j), work)
+}
+
+// ready gives the mobs of a job, each from when both are free.
+func (g *group) ready(j *job) []crew {
+	var out []crew
 	for c, ok := range j.mobs {
 		if ok {
-			starts = append(starts, crew{rate: g.crews[c].rate, start: max(g.crews[c].start, j.free)})
+			out = append(out, crew{rate: g.crews[c].rate, start: max(g.crews[c].start, j.free)})
 		}
 	}
-	return eaten(starts, work)
+	return out
+}
+
+// lastStartShared limits it by what the other mobs eat too. Once another mob
+// stands idle, the job's own mobs can begin only what that one may not graze
+// or what was not free then, beside what they are in: so it was busy until
+// shortly before.
+func (g *group) lastStartShared(j *job) float64 {
+	crews, rate, started := g.ready(j), 0.0, 0.0
+	for _, c := range crews {
+		rate, started = rate+c.rate, max(started, c.start)
+	}
+	work, longest := g.area()-j.area, 0.0
+	for o, other := range g.crews {
+		if !j.mobs[o] {
+			spell := g.without(j, o) / rate // once all of its own mobs have started
+			longest = max(longest, spell)
+			crews = append(crews, crew{rate: other.rate, start: max(other.start, j.free) + spell})
+		}
+	}
+	return max(eaten(crews, work), started+longest)
+}
+
+// without gives the most hectares that a job's mobs can eat, before they begin
+// it, while another mob stands idle.
+func (g *group) without(j *job, idle int) float64 {
+	area := 0.0
+	largest := make([]float64, len(g.crews))
+	for k := range g.jobs {
+		other := &g.jobs[k]
+		switch {
+		case other == j || !meet(other.mobs, j.mobs):
+		case !other.mobs[idle] || other.free > j.free:
+			area += other.area
+		default:
+			for c, ok := range other.mobs {
+				if ok && j.mobs[c] {
+					largest[c] = max(largest[c], other.area)
+				}
+			}
+		}
+	}
+	for _, l := range largest {
+		area += l
+	}
+	return area
 }
 
 // eaten gives the moment by which crews, each from its start, have eaten so
