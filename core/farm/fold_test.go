@@ -113,3 +113,16 @@ func TestTodayIsTheFarmsOwn(t *testing.T) {
 	require.Equal(t, nov(26), f.Today(time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)))
 	require.True(t, f.South())
 }
+
+// Entries that come in any order make the same farm.
+func TestAnyOrderOfArrival(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		m := newTeam(t, "milkers", "heifers")
+		for range rapid.IntRange(1, 25).Draw(rt, "entries") {
+			m.say(20, anyEntry(rt))
+		}
+		f := New()
+		f.ApplyAll(rapid.Permutation(m.log).Draw(rt, "arrival"))
+		require.Equal(rt, picture(Fold(m.log)), picture(f))
+	})
+}

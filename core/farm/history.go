@@ -77,3 +77,26 @@ func (f *Farm) LatestBy(member int64) (entry.Logged, bool) {
 	}
 	return entry.Logged{}, false
 }
+
+// Replaced gives the entries that one entry withdrew or mended.
+func (f *Farm) Replaced(by int64) []entry.Logged {
+	var out []entry.Logged
+	for _, l := range f.log {
+		if l.ReplacedBy == by && by != 0 {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// Counted gives a count by the number of its entry, with its paddock.
+func (f *Farm) Counted(id int64) (Counted, *Paddock, bool) {
+	for _, p := range f.all {
+		for _, c := range p.Every {
+			if c.ID == id && !p.heirs {
+				return c, p, true
+			}
+		}
+	}
+	return Counted{}, nil, false
+}

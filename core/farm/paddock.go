@@ -64,6 +64,7 @@ type Counted struct {
 	ID       int64
 	MemberID int64
 	Member   string
+	Since    entry.Date // the regrowth it was taken in began; zero where unknown
 }
 
 // LastCount gives the latest count of this regrowth.

@@ -17,7 +17,7 @@ type walk struct {
 func (f *Farm) settle(p *Paddock) {
 	w := &walk{farm: f, p: p, remarks: map[int64][]Remark{}}
 	p.Stays, p.Regrowth, p.Counts, p.Closed = nil, Regrowth{}, nil, 0
-	p.Holds, p.Grazings, p.Cuts, p.LastSeen = nil, nil, nil, 0
+	p.Holds, p.Grazings, p.Cuts, p.Every, p.LastSeen = nil, nil, nil, nil, 0
 	for _, it := range p.timeline() {
 		w.step(it)
 	}
@@ -57,7 +57,9 @@ func (w *walk) remark(it item, r Remark) {
 
 // count takes a leaf count, scored by the farm's rule for the remnant.
 func (w *walk) count(it item, e entry.Count) {
-	c := Counted{Count: e.Scored(w.farm.Remnant), ID: it.id, MemberID: it.author, Member: it.member}
+	c := Counted{Count: e.Scored(w.farm.Remnant), ID: it.id, MemberID: it.author, Member: it.member,
+		Since: w.p.Regrowth.Since}
+	w.p.Every = append(w.p.Every, c)
 	w.p.Counts = append(w.p.Counts, c)
 	w.event(it, paceEvent{count: &c.Count})
 }
