@@ -18,6 +18,7 @@ type Paddock struct {
 	Stays    []Stay      // the stock in it now
 	Regrowth Regrowth    // since when it grows
 	Counts   []Counted   // of this regrowth, oldest first
+	Every    []Counted   // every count, oldest first
 	Closed   entry.Date  // the canopy closed in this regrowth; zero where not
 	Holds    []Held      // every hold, ended ones too, oldest first
 	Grazings []Grazing   // every grazing that ended, oldest first
