@@ -81,6 +81,14 @@ type hopeless struct{ error }
 
 func (h hopeless) Unwrap() error { return h.error }
 
+// Later marks an error that is no failure: the handler needs something from
+// outside first (a file's content), and takes the update again at once.
+func Later(err error) error { return later{err} }
+
+type later struct{ error }
+
+func (l later) Unwrap() error { return l.error }
+
 const missedSQL = `
 UPDATE inbox SET attempts = attempts + $2, error = $3, next_try = now() + $4 * interval '1 microsecond',
   state = CASE WHEN $5 THEN 'failed' ELSE state END,
@@ -91,6 +99,9 @@ WHERE id = $1 AND state = 'new'`
 func (l *Ledger) missed(ctx context.Context, row InboxRow, why error) error {
 	if ctx.Err() != nil {
 		return ctx.Err() // we are ending: not the update's fault
+	}
+	if soon := (later{}); errors.As(why, &soon) {
+		return nil
 	}
 	count := 1
 	if transient(why) {
