@@ -21,11 +21,10 @@ var gauss = [7][2]float64{
 }
 
 // givenUp gives the expected share of growth given up by grazing the field on
-// a day, over the uncertainty of its stage; or, sure, at the mean stage. A
-// stage below nothing is nothing.
-func (f Field) givenUp(day int, sure bool) float64 {
+// a day, over the uncertainty of its stage. A stage below nothing is nothing.
+func (f Field) givenUp(day int) float64 {
 	s := f.on(day)
-	if sure || s.SD <= 0 {
+	if s.SD <= 0 {
 		return leaf.GivenUpClosed(f.Habit, entry.LeafStage(math.Max(0, s.Mean)), f.Closed)
 	}
 	sum := 0.0

@@ -36,7 +36,8 @@ type Mob struct {
 	Left     entry.Hectares // what is left to graze there
 }
 
-// Pin is a wish of the manager: the mob is in the paddock on that day.
+// Pin is a wish of the manager: the mob ("" is any) is in the paddock on that
+// day.
 type Pin struct {
 	Mob, Paddock string
 	Day          entry.Date
@@ -64,4 +65,14 @@ type Step struct {
 	Current    bool            // the mob is there already and finishes it
 	Again      bool            // the paddock's second grazing in the plan
 	hectares   float64         // grazed in this step
+}
+
+// field gives the field of that name; an empty one where there is none.
+func (p Problem) field(name string) Field {
+	for _, f := range p.Fields {
+		if f.Name == name {
+			return f
+		}
+	}
+	return Field{}
 }

@@ -24,7 +24,7 @@ func solve(p Problem, was []Step) Plan {
 	plan := Plan{Exact: true}
 	crews := p.crews(&plan)
 	area, low := areaOf(plan.Steps), plan.lost()
-	for _, g := range groups(p.jobs(crews, false), crews) {
+	for _, g := range groups(p.jobs(crews), crews) {
 		turns, bound, exact := g.solve(p.ranks(g, was))
 		plan.Exact = plan.Exact && exact
 		low += bound
@@ -33,7 +33,7 @@ func solve(p Problem, was []Step) Plan {
 			plan.Steps = append(plan.Steps, p.step(g, t))
 		}
 	}
-	plan.sort()
+	sortSteps(plan.Steps)
 	plan.Unmet = p.unmet(plan.Steps)
 	if len(plan.Unmet) > 0 {
 		low = p.unpinned().low(crews, &plan)
@@ -52,7 +52,7 @@ func (p Problem) low(crews []crew, plan *Plan) float64 {
 			sum += s.Lost * s.hectares
 		}
 	}
-	for _, g := range groups(p.jobs(crews, false), crews) {
+	for _, g := range groups(p.jobs(crews), crews) {
 		sum += g.bound(g.relax())
 	}
 	return sum
@@ -115,8 +115,8 @@ func areaOf(steps []Step) float64 {
 	return sum
 }
 
-func (plan *Plan) sort() {
-	slices.SortStableFunc(plan.Steps, func(a, b Step) int {
+func sortSteps(steps []Step) {
+	slices.SortStableFunc(steps, func(a, b Step) int {
 		return cmp.Or(cmp.Compare(a.Start, b.Start), cmp.Compare(a.Mob, b.Mob))
 	})
 }

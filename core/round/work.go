@@ -19,7 +19,7 @@ func (p Problem) crews(plan *Plan) []crew {
 		if f := p.current(mob); f != nil && mob.Left > 0 {
 			c.start = float64(mob.Left) / mob.HaPerDay
 			s := p.stay(f, mob.Name, 0, c.start)
-			lost := newTally(int(c.start)+2, func(d int) float64 { return f.givenUp(d, false) })
+			lost := newTally(int(c.start)+2, func(d int) float64 { return f.givenUp(d) })
 			s.Current, s.hectares, s.Lost = true, float64(mob.Left), lost.mean(0, c.start)
 			plan.Steps = append(plan.Steps, s)
 		}
@@ -40,9 +40,9 @@ func (p Problem) current(m Mob) *Field {
 	return &p.Fields[i]
 }
 
-// jobs gives the paddocks to be grazed, with what they cost on each day; sure
-// takes the stages at their means.
-func (p Problem) jobs(crews []crew, sure bool) []job {
+// jobs gives the paddocks to be grazed, with what they cost on each
+// day.
+func (p Problem) jobs(crews []crew) []job {
 	var out []job
 	for i, f := range p.Fields {
 		j := job{field: i, area: float64(f.Area), free: daysUntil(p.Today, f.Free)}
@@ -58,7 +58,7 @@ func (p Problem) jobs(crews []crew, sure bool) []job {
 	days := horizon(out, crews)
 	for k := range out {
 		f := p.Fields[out[k].field]
-		out[k].cost = newTally(days, func(d int) float64 { return f.givenUp(d, sure) })
+		out[k].cost = newTally(days, func(d int) float64 { return f.givenUp(d) })
 	}
 	return out
 }
@@ -85,13 +85,13 @@ func (p Problem) pin(j *job, crews []crew) {
 		if pin.Paddock != p.Fields[j.field].Name || pin.Day < p.Today {
 			continue
 		}
+		wished := make([]bool, len(crews))
 		for c, crew := range crews {
-			if p.Mobs[crew.mob].Name == pin.Mob && j.mobs[c] {
-				j.mobs = make([]bool, len(crews))
-				j.mobs[c] = true
-				j.pinned, j.pinDay = true, daysUntil(p.Today, pin.Day)
-				return
-			}
+			wished[c] = j.mobs[c] && (pin.Mob == "" || p.Mobs[crew.mob].Name == pin.Mob)
+		}
+		if slices.Contains(wished, true) {
+			j.mobs, j.pinned, j.pinDay = wished, true, daysUntil(p.Today, pin.Day)
+			return
 		}
 	}
 }
@@ -116,7 +116,7 @@ func (p Problem) unmet(steps []Step) []Pin {
 	for _, pin := range p.Pins {
 		day := pin.Day.Sub(p.Today)
 		kept := slices.ContainsFunc(steps, func(s Step) bool {
-			return s.Paddock == pin.Paddock && s.Mob == pin.Mob &&
+			return s.Paddock == pin.Paddock && (pin.Mob == "" || s.Mob == pin.Mob) &&
 				s.Start < float64(day+1) && s.End > float64(day)
 		})
 		if !kept {

@@ -1,0 +1,99 @@
+package round
+
+import (
+	"leafround/core/entry"
+	"leafround/core/farm"
+)
+
+// rates gives each mob its hectares a day: those the team set or the log
+// shows; the others share what is left of the area that the grass's own round
+// would have grazed, by their heads (ours). A what-if scales all of them.
+func (b *builder) rates() {
+	l := LengthOf(b.f, b.day, What{Shut: b.what.Shut})
+	area := 0.0
+	for _, f := range b.problem.Fields {
+		area += float64(f.Area)
+	}
+	rest, heads := HaPerDay(entry.Hectares(area), l.Days), 0.0
+	for _, m := range b.mobs {
+		mob := Mob{}
+		if m != nil {
+			mob.Name = m.Name
+		}
+		if ha, ok := b.f.MobHa(m, b.day); ok {
+			mob.HaPerDay = float64(ha)
+			rest -= mob.HaPerDay
+		} else {
+			heads += headsOf(m)
+		}
+		b.problem.Mobs = append(b.problem.Mobs, mob)
+	}
+	b.share(max(rest, 0.1*HaPerDay(entry.Hectares(area), l.Days)), heads)
+	b.bend(area)
+}
+
+// share deals out hectares a day to the mobs that have none.
+func (b *builder) share(rest, heads float64) {
+	for i := range b.problem.Mobs {
+		if m := &b.problem.Mobs[i]; m.HaPerDay <= 0 {
+			m.HaPerDay = rest * headsOf(b.mobs[i]) / heads
+		}
+	}
+}
+
+func headsOf(m *farm.Mob) float64 {
+	if m == nil || m.Head <= 0 {
+		return 1
+	}
+	return float64(m.Head)
+}
+
+// bend makes the mobs together graze what a what-if says.
+func (b *builder) bend(area float64) {
+	asked := float64(b.what.Ha)
+	if b.what.Days > 0 {
+		asked = area / b.what.Days
+	}
+	if asked <= 0 {
+		return
+	}
+	sum := 0.0
+	for _, m := range b.problem.Mobs {
+		sum += m.HaPerDay
+	}
+	for i := range b.problem.Mobs {
+		b.problem.Mobs[i].HaPerDay *= asked / sum
+	}
+}
+
+// stock works out what each mob has left to graze where it is. Mobs in one
+// paddock finish it together.
+func (b *builder) stock() {
+	for i := range b.problem.Fields {
+		field := &b.problem.Fields[i]
+		p := b.f.Find(field.Name)
+		left, rate := float64(field.Area), 0.0
+		for k, m := range b.mobs {
+			if since, in := stayOf(m, p); in {
+				left -= b.problem.Mobs[k].HaPerDay * float64(b.day.Sub(since))
+				rate += b.problem.Mobs[k].HaPerDay
+			}
+		}
+		for k, m := range b.mobs {
+			if _, in := stayOf(m, p); in {
+				b.problem.Mobs[k].In = field.Name
+				b.problem.Mobs[k].Left = entry.Hectares(max(0, left) * b.problem.Mobs[k].HaPerDay / rate)
+			}
+		}
+	}
+}
+
+// stayOf tells since when a mob, or stock without a name, is in a paddock.
+func stayOf(m *farm.Mob, p *farm.Paddock) (entry.Date, bool) {
+	for _, s := range p.Stays {
+		if m == nil && s.Mob == "" || m != nil && m.In == p && s.Mob == m.Name {
+			return s.Since, true
+		}
+	}
+	return 0, false
+}
