@@ -32,103 +32,95 @@ type Due struct {
 	Last      entry.Date // the last count of this regrowth; zero for none
 	ReadyOn   entry.Date
 	Odd       string
+	from      entry.LeafStage
+	known     bool
+	ripe      float64
 }
 
 // The leaf walk is weekly and takes the next few, the middle and the last of
 // the queue (common practice, no source). The other bounds are ours: how many
-// are the next few, how near the window is near, and how wide a 95 % interval
-// may be.
+// are the next few, how wide a 95 % interval may be, and from what stage the
+// last of the queue tells the pace.
 const (
 	walkDays   = 7
 	nextFew    = 3
-	nearLeaves = 0.5
 	wideLeaves = 1.2
+	tellsPace  = 1.0
 )
 
 // DueOn lists what needs counting on a day and why, the most pressing first.
 // Paddocks with stock in them, and held ones that will not be free within a
 // week, are not due.
 func DueOn(f *farm.Farm, day entry.Date) []Due {
-	d := dues{f: f, e: f.Estimate(day), day: day}
+	e := f.Estimate(day)
 	var queue []Due
 	for _, p := range f.Paddocks {
 		free, ends := p.FreeFrom(day)
-		if !ends || free > day.Add(walkDays) || p.Occupied() {
-			continue
-		}
-		if due, ok := d.look(p); ok {
-			d.add(due, due.Why)
-		} else {
-			queue = append(queue, due)
+		if ends && free <= day.Add(walkDays) && !p.Occupied() {
+			queue = append(queue, look(e, p))
 		}
 	}
-	d.walk(queue)
-	slices.SortStableFunc(d.list, func(a, b Due) int {
+	slices.SortStableFunc(queue, func(a, b Due) int { return cmp.Compare(b.ripe, a.ripe) })
+	last := 0
+	for i, d := range queue {
+		if d.Stage >= tellsPace {
+			last = i
+		}
+	}
+	var out []Due
+	for i, d := range queue {
+		if d.Why = d.why(day, i, len(queue), last); d.Why != "" {
+			out = append(out, d)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Due) int {
 		return cmp.Compare(slices.Index(dueOrder, a.Why), slices.Index(dueOrder, b.Why))
 	})
-	return d.list
+	return out
 }
 
 var dueOrder = []DueWhy{DueOdd, DueUnknown, DueNext, DueNear, DueUncertain, DueMiddle, DueLast}
 
-type dues struct {
-	f    *farm.Farm
-	e    *pace.Estimate
-	day  entry.Date
-	list []Due
-}
-
-func (d *dues) add(due Due, why DueWhy) {
-	due.Why = why
-	d.list = append(d.list, due)
-}
-
-// look gives a paddock's figures, and whether it is due for a reason of its own.
-func (d *dues) look(p *farm.Paddock) (Due, bool) {
-	due := Due{Paddock: p.Name}
-	s, known := d.e.Stage(p.Name)
+// look gives a paddock's figures.
+func look(e *pace.Estimate, p *farm.Paddock) Due {
+	d := Due{Paddock: p.Name, from: p.Habit().From}
 	if c, ok := p.LastCount(); ok {
-		due.Last = c.Date
+		d.Last = c.Date
 	}
+	s, known := e.Stage(p.Name)
 	if !known {
-		due.Why = DueUnknown
-		return due, true
+		return d
 	}
-	h := p.Habit()
-	due.Stage, due.Low, due.High = entry.LeafStage(s.Mean), entry.LeafStage(s.Low), entry.LeafStage(s.High)
-	due.ReadyOn = reach(d.e, p.Name, h.From)
-	near := due.Stage >= h.From-nearLeaves
-	if odd, is := d.e.Odd(p.Name); is {
-		due.Why, due.Odd = DueOdd, odd
-		return due, due.Last > d.day.Add(-walkDays) && due.Last < d.day
-	}
-	switch {
-	case near && due.Last.IsZero():
-		due.Why = DueNear
-	case near && d.old(due) && due.Low < h.From && due.High-due.Low > wideLeaves:
-		due.Why = DueUncertain
-	}
-	return due, due.Why != ""
+	d.known, d.Stage = true, entry.LeafStage(s.Mean)
+	d.Low, d.High = entry.LeafStage(s.Low), entry.LeafStage(s.High)
+	d.ReadyOn = reach(e, p.Name, d.from)
+	d.Odd, _ = e.Odd(p.Name)
+	d.ripe = float64(d.Stage / p.Habit().To)
+	return d
 }
 
-// old tells whether the last count is a leaf walk ago.
-func (d *dues) old(due Due) bool { return due.Last <= d.day.Add(-walkDays) }
-
-// walk adds the next few, the middle and the last of the queue, where they
-// were not counted since the last leaf walk.
-func (d *dues) walk(queue []Due) {
-	slices.SortStableFunc(queue, func(a, b Due) int { return cmp.Compare(b.Stage, a.Stage) })
-	for i, due := range queue {
-		if !d.old(due) {
-			continue
-		}
-		switch {
-		case i < nextFew:
-			d.add(due, DueNext)
-		case i == len(queue)/2:
-			d.add(due, DueMiddle)
-		case i == len(queue)-1 && due.Stage >= 1:
-			d.add(due, DueLast)
-		}
+// why tells why the i-th of a queue of n needs counting; last is the last that
+// tells the pace.
+func (d Due) why(day entry.Date, i, n, last int) DueWhy {
+	old := d.Last <= day.Add(-walkDays)
+	near := !d.ReadyOn.IsZero() && d.ReadyOn <= day.Add(walkDays)
+	switch {
+	case d.Odd != "" && d.Last < day:
+		return DueOdd
+	case !d.known:
+		return DueUnknown
+	case !old:
+		return ""
+	case i < nextFew:
+		return DueNext
+	case near && d.Last.IsZero():
+		return DueNear
+	case near && d.Low < d.from && d.High-d.Low > wideLeaves:
+		return DueUncertain
+	case i == n/2:
+		return DueMiddle
+	case i == last:
+		return DueLast
 	}
+	return ""
 }

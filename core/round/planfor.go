@@ -48,7 +48,7 @@ func (p Problem) atMean(plan Plan) (lost, bound float64) {
 		cost := newTally(int(s.End)+2, func(d int) float64 { return f.givenUp(d) })
 		lost += cost.mean(s.Start, s.End) * s.hectares / area
 	}
-	return lost, min(lost, Solve(sure).Bound)
+	return lost, min(lost, sure.unpinned().low()/area)
 }
 
 // certain gives the problem with every stage at its mean.

@@ -36,7 +36,7 @@ func solve(p Problem, was []Step) Plan {
 	sortSteps(plan.Steps)
 	plan.Unmet = p.unmet(plan.Steps)
 	if len(plan.Unmet) > 0 {
-		low = p.unpinned().low(crews, &plan)
+		low = p.unpinned().low()
 	}
 	if area > 0 {
 		plan.Lost, plan.Bound = plan.lost()/area, min(low, plan.lost())/area
@@ -44,19 +44,23 @@ func solve(p Problem, was []Step) Plan {
 	return plan
 }
 
-// low gives the proven least cost without solving.
-func (p Problem) low(crews []crew, plan *Plan) float64 {
-	sum := 0.0
-	for _, s := range plan.Steps {
-		if s.Current {
-			sum += s.Lost * s.hectares
-		}
-	}
+// low gives the proven least cost in hectares, without looking for an order.
+func (p Problem) low() float64 {
+	begun := Plan{}
+	crews := p.crews(&begun)
+	sum := begun.lost()
 	for _, g := range groups(p.jobs(crews), crews) {
-		sum += g.bound(g.relax())
+		if g.few() {
+			sum += g.sum(g.exact())
+		} else {
+			sum += g.bound(g.relax())
+		}
 	}
 	return sum
 }
+
+// few tells whether a group is small enough to be ordered exactly.
+func (g *group) few() bool { return len(g.crews) == 1 && len(g.jobs) <= exactLimit }
 
 func (p Problem) unpinned() Problem {
 	p.Pins = nil
@@ -66,7 +70,7 @@ func (p Problem) unpinned() Problem {
 // solve gives the turns of a group, the proven least cost in hectares, and
 // whether the turns are the best there are.
 func (g *group) solve(rank func(job int) float64) ([]crewTurn, float64, bool) {
-	if len(g.crews) == 1 && len(g.jobs) <= exactLimit {
+	if g.few() {
 		turns := g.exact()
 		return turns, g.sum(turns), true
 	}

@@ -39,20 +39,29 @@ type transport struct {
 
 // relax sets up the transport problem of a group and solves it.
 func (g *group) relax() *transport {
-	t := &transport{cols: g.columns()}
-	n, m := len(g.jobs), len(t.cols)
-	t.left, t.price, t.best = make([]float64, m), make([]float64, m), make([]float64, n)
-	t.dist, t.from, t.done = make([]float64, m), make([]int, m), make([]bool, m)
-	t.reach, t.via, t.users = make([]float64, n), make([]int, n), make([][]int, m)
-	for c, col := range t.cols {
-		t.left[c] = col.room
-	}
-	t.cost, t.flow = make([][]float64, n), make([][]float64, n)
+	cols := g.columns()
+	cost := make([][]float64, len(g.jobs))
 	for j := range g.jobs {
-		t.cost[j], t.flow[j] = g.costs(j, t.cols), make([]float64, m)
+		cost[j] = g.costs(j, cols)
 	}
+	t := newTransport(cols, cost)
 	for j := range g.jobs {
 		t.send(j, g.jobs[j].area)
+	}
+	return t
+}
+
+func newTransport(cols []column, cost [][]float64) *transport {
+	n, m := len(cost), len(cols)
+	t := &transport{cols: cols, cost: cost, flow: make([][]float64, n),
+		left: make([]float64, m), price: make([]float64, m), best: make([]float64, n),
+		dist: make([]float64, m), from: make([]int, m), done: make([]bool, m),
+		reach: make([]float64, n), via: make([]int, n), users: make([][]int, m)}
+	for c, col := range cols {
+		t.left[c] = col.room
+	}
+	for j := range t.flow {
+		t.flow[j] = make([]float64, m)
 	}
 	return t
 }
