@@ -125,6 +125,7 @@ CREATE TABLE outbox (
 CREATE INDEX outbox_pending ON outbox (chat, seq) WHERE state = 'pending';
 CREATE INDEX outbox_message ON outbox (message);
 CREATE INDEX outbox_sent ON outbox (chat, sent_id) WHERE sent_id <> 0;
+CREATE INDEX outbox_sent_at ON outbox (sent_at);
 
 -- A question that the bot asked about a message, before anything is logged.
 CREATE TABLE ask (

@@ -68,16 +68,19 @@ type dueRow struct {
 }
 
 const headsSQL = `
-SELECT DISTINCT ON (o.chat) o.id, o.chat, c.private, o.attempts, NULLIF(o.next_try, '-infinity') AS next_try, o.until
-FROM outbox o JOIN chat c ON c.id = o.chat
-WHERE o.state = 'pending' ORDER BY o.chat, o.seq`
+SELECT o.id, o.chat, c.private, o.attempts, NULLIF(o.next_try, '-infinity') AS next_try, o.until
+FROM chat c CROSS JOIN LATERAL (
+  SELECT * FROM outbox WHERE chat = c.id AND state = 'pending' ORDER BY seq LIMIT 1) o
+ORDER BY o.id`
 
 // Heads gives the first message that waits for each chat, due or not.
-func (s *Sender) Heads(ctx context.Context) ([]chat.Due, error) {
+func (s *Sender) Heads(ctx context.Context) ([]chat.Due, error) { return s.due(ctx, headsSQL) }
+
+func (s *Sender) due(ctx context.Context, query string, args ...any) ([]chat.Due, error) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	var rows []dueRow
-	if err := s.conn.SelectContext(ctx, &rows, headsSQL); err != nil {
+	if err := s.conn.SelectContext(ctx, &rows, query, args...); err != nil {
 		return nil, fmt.Errorf("ledger: what waits: %w", err)
 	}
 	due := make([]chat.Due, len(rows))
@@ -92,6 +95,16 @@ const loadSQL = `
 SELECT o.payload, o.chat, o.moved, COALESCE(o.edits, 0) AS edits, COALESCE(e.sent_id, 0) AS edit_id,
   COALESCE(e.chat = o.chat, false) AS same
 FROM outbox o LEFT JOIN outbox e ON e.id = o.edits WHERE o.id = $1`
+
+const lastSendsSQL = `
+SELECT o.chat, c.private, o.sent_at AS next_try FROM outbox o JOIN chat c ON c.id = o.chat
+WHERE o.sent_at >= $1 ORDER BY o.sent_at`
+
+// LastSends gives what was sent since a moment, its Next being when: a sender
+// that starts needs it to keep the pace of the one before.
+func (s *Sender) LastSends(ctx context.Context, since time.Time) ([]chat.Due, error) {
+	return s.due(ctx, lastSendsSQL, since)
+}
 
 type loadRow struct {
 	Payload []byte `db:"payload"`
