@@ -159,3 +159,16 @@ func (c *estimator) forget(f *Farm) {
 		delete(c.habits, name)
 	}
 }
+
+// PaceOn gives the days per leaf of a paddock, or with "" of the farm, as
+// estimated on a day from what had happened by then.
+func (f *Farm) PaceOn(paddock string, day entry.Date) float64 {
+	return f.clock.keeper.On(day).Pace(paddock).DaysPerLeaf
+}
+
+// StageBefore gives a paddock's leaf stage on a day as foreseen the day
+// before: what stock found that went in on that day.
+func (f *Farm) StageBefore(p *Paddock, day entry.Date) (stage float64, ok bool) {
+	stage, _, ok = f.clock.keeper.On(day.Add(-1)).At(p.Name, day)
+	return stage, ok
+}
