@@ -7,7 +7,7 @@ import (
 
 // exactLimit is the most paddocks that are ordered exactly: the table has two
 // to that power rows.
-const exactLimit = 11
+const exactLimit = 12
 
 // exact finds the best order for one mob by dynamic programming over the sets
 // of paddocks already grazed (Held & Karp 1962). When a mob never waits beside

@@ -50,8 +50,8 @@ func (p Problem) low() float64 {
 	crews := p.crews(&begun)
 	sum := begun.lost()
 	for _, g := range groups(p.jobs(crews), crews) {
-		if g.few() {
-			sum += g.sum(g.exact())
+		if turns := g.few(); turns != nil {
+			sum += g.sum(turns)
 		} else {
 			sum += g.bound(g.relax())
 		}
@@ -59,8 +59,16 @@ func (p Problem) low() float64 {
 	return sum
 }
 
-// few tells whether a group is small enough to be ordered exactly.
-func (g *group) few() bool { return len(g.crews) == 1 && len(g.jobs) <= exactLimit }
+// few gives the best order of a group that is small enough to find it, or nil.
+func (g *group) few() []crewTurn {
+	switch {
+	case len(g.crews) == 1 && len(g.jobs) <= exactLimit:
+		return g.exact()
+	case len(g.jobs) <= herdsLimit:
+		return g.exactHerds()
+	}
+	return nil
+}
 
 func (p Problem) unpinned() Problem {
 	p.Pins = nil
@@ -70,8 +78,7 @@ func (p Problem) unpinned() Problem {
 // solve gives the turns of a group, the proven least cost in hectares, and
 // whether the turns are the best there are.
 func (g *group) solve(rank func(job int) float64) ([]crewTurn, float64, bool) {
-	if g.few() {
-		turns := g.exact()
+	if turns := g.few(); turns != nil {
 		return turns, g.sum(turns), true
 	}
 	t := g.relax()
