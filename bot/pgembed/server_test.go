@@ -3,27 +3,266 @@
 package pgembed
 
 import (
+	"bufio"
 	"context"
+	"fmt"
 	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"syscall"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/require"
 )
 
-func TestStartStop(t *testing.T) {
-	dir := t.TempDir()
-	begin := time.Now()
-	s, err := Start(context.Background(), Options{DataDir: dir, Fast: true})
+// TestMain lets this binary stand in for a program that uses a server and is
+// then killed: with PGEMBED_HOLD set it starts one, says so, and waits.
+func TestMain(m *testing.M) {
+	if dir := os.Getenv("PGEMBED_HOLD"); dir != "" {
+		hold(dir)
+	}
+	os.Exit(m.Run())
+}
+
+func hold(dir string) {
+	s, err := Start(context.Background(), Options{DataDir: dir, Fast: os.Getenv("PGEMBED_FAST") != ""})
+	if err != nil {
+		fmt.Println(err)
+		os.Exit(1)
+	}
+	fmt.Println("up", s.Owner())
+	bufio.NewReader(os.Stdin).ReadString('\n') // a line, or the end of our parent
+	if err := s.Stop(); err != nil {
+		fmt.Println(err)
+		os.Exit(1)
+	}
+	os.Exit(0)
+}
+
+// program is another process that uses a server.
+type program struct {
+	t   *testing.T
+	cmd *exec.Cmd
+	in  *os.File
+}
+
+func start(t *testing.T, dir string, env ...string) (*program, string) {
+	t.Helper()
+	cmd := exec.Command(os.Args[0])
+	cmd.Env = append(append(os.Environ(), "PGEMBED_HOLD="+dir), env...)
+	r, w, err := os.Pipe()
 	require.NoError(t, err)
-	t.Log("first start", time.Since(begin), s.URL(), s.place)
-	begin = time.Now()
-	require.NoError(t, s.Stop())
-	t.Log("stop", time.Since(begin))
-	begin = time.Now()
-	s, err = Start(context.Background(), Options{DataDir: dir, Fast: true})
+	cmd.Stdin = r
+	out, err := cmd.StdoutPipe()
 	require.NoError(t, err)
-	t.Log("again", time.Since(begin))
+	require.NoError(t, cmd.Start())
+	r.Close()
+	p := &program{t, cmd, w}
+	t.Cleanup(func() { p.cmd.Process.Kill(); p.cmd.Wait() })
+	line, err := bufio.NewReader(out).ReadString('\n')
+	require.NoError(t, err, line)
+	return p, strings.TrimSpace(line)
+}
+
+func (p *program) kill() {
+	require.NoError(p.t, p.cmd.Process.Kill())
+	p.cmd.Wait()
+}
+
+func (p *program) end() {
+	p.in.Close()
+	require.NoError(p.t, p.cmd.Wait())
+}
+
+// dataDir gives a folder whose parents the server's user may pass.
+func dataDir(t *testing.T) string {
+	t.Helper()
+	dir, err := os.MkdirTemp("", "lr-test-")
+	require.NoError(t, err)
+	t.Cleanup(func() { os.RemoveAll(dir) })
+	return dir
+}
+
+func begin(t *testing.T, dir string) *Server {
+	t.Helper()
+	s, err := Start(t.Context(), Options{DataDir: dir, Fast: true})
+	require.NoError(t, err)
+	return s
+}
+
+// gone tells whether no postmaster runs over a cluster.
+func gone(s *Server) bool {
+	st, _ := s.place.postmaster()
+	return st == absent || st == stale
+}
+
+func query(t *testing.T, s *Server, sql string) string {
+	t.Helper()
+	psql, err := exec.LookPath("psql")
+	if err != nil {
+		t.Skip("psql is not installed")
+	}
+	cmd := exec.Command(psql, s.URL(), "-XAtc", sql)
+	out, err := cmd.CombinedOutput()
+	require.NoError(t, err, string(out))
+	return strings.TrimSpace(string(out))
+}
+
+func TestAServerStartsStopsAndStartsAgainWithItsData(t *testing.T) {
+	s := begin(t, dataDir(t))
+	require.Equal(t, "UTF8 C.UTF-8", query(t, s, "SELECT getdatabaseencoding() || ' ' || datctype FROM pg_database WHERE datname = current_database()"))
+	query(t, s, "CREATE TABLE kept (n int); INSERT INTO kept VALUES (7)")
 	require.NoError(t, s.Stop())
-	os.RemoveAll(s.place.home)
+	require.True(t, gone(s))
+
+	s = begin(t, s.place.home)
+	require.Equal(t, "7", query(t, s, "SELECT n FROM kept"))
+	require.Empty(t, query(t, s, "SHOW listen_addresses"))
+	require.NoError(t, s.Stop())
+}
+
+func TestTheSecondJoinsAndTheLastOneOutStops(t *testing.T) {
+	dir := dataDir(t)
+	first, said := start(t, dir, "PGEMBED_FAST=1")
+	require.Equal(t, "up true", said)
+	s := begin(t, dir)
+	require.False(t, s.Owner())
+	require.NoError(t, s.Stop())
+	require.False(t, gone(s), "a guest takes the server down")
+	first.end()
+	require.True(t, gone(s), "a server is left behind")
+}
+
+func TestAKilledProgramLeavesWholeData(t *testing.T) {
+	dir := dataDir(t)
+	for range 3 {
+		p, said := start(t, dir)
+		require.Contains(t, said, "up")
+		p.kill()
+	}
+	s := begin(t, dir)
+	query(t, s, "SELECT 1")
+	require.NoError(t, s.Stop())
+	require.True(t, gone(s))
+}
+
+func TestAKilledServerIsRecovered(t *testing.T) {
+	dir := dataDir(t)
+	p, _ := start(t, dir)
+	s := begin(t, dir)
+	query(t, s, "CREATE TABLE kept (n int); INSERT INTO kept VALUES (7)")
+	_, note := s.place.postmaster()
+	require.NoError(t, syscall.Kill(note.pid, syscall.SIGKILL))
+	p.kill()
+	require.NoError(t, s.Stop())
+
+	s, err := Start(t.Context(), Options{DataDir: dir})
+	require.NoError(t, err)
+	require.Equal(t, "7", query(t, s, "SELECT n FROM kept"))
+	require.NoError(t, s.Stop())
+}
+
+func TestAnOrphanedServerEndsByItself(t *testing.T) {
+	if _, err := os.Stat("/proc/self"); err != nil {
+		t.Skip("only Linux tells the server")
+	}
+	dir := dataDir(t)
+	p, _ := start(t, dir, "PGEMBED_FAST=1")
+	pl, err := findPlace(dir)
+	require.NoError(t, err)
+	p.kill()
+	require.Eventually(t, func() bool { return gone(&Server{place: pl}) }, 10*time.Second, 20*time.Millisecond)
+}
+
+func TestTwoStartsAtOnceShareOneServer(t *testing.T) {
+	dir := dataDir(t)
+	type outcome struct {
+		s   *Server
+		err error
+	}
+	done := make(chan outcome, 3)
+	for range cap(done) {
+		go func() {
+			s, err := Start(context.Background(), Options{DataDir: dir, Fast: true})
+			done <- outcome{s, err}
+		}()
+	}
+	owners := 0
+	var all []*Server
+	for range cap(done) {
+		o := <-done
+		require.NoError(t, o.err)
+		all = append(all, o.s)
+		if o.s.Owner() {
+			owners++
+		}
+	}
+	require.Equal(t, 1, owners)
+	for _, s := range all {
+		if !s.Owner() {
+			require.NoError(t, s.Stop())
+		}
+	}
+	for _, s := range all {
+		if s.Owner() {
+			require.NoError(t, s.Stop())
+			require.True(t, gone(s))
+		}
+	}
+}
+
+func TestALongPathGetsAShortSocket(t *testing.T) {
+	top := dataDir(t)
+	require.NoError(t, os.Chmod(top, 0o711))
+	dir := filepath.Join(top, strings.Repeat("a-long-name/", 10))
+	s := begin(t, dir)
+	require.LessOrEqual(t, len(s.socket), maxSocketPath)
+	info, err := os.Stat(s.socket)
+	require.NoError(t, err)
+	require.Equal(t, os.FileMode(0o700), info.Mode().Perm())
+	query(t, s, "SELECT 1")
+	require.NoError(t, s.Stop())
+	require.NoDirExists(t, s.socket)
+}
+
+func TestAFolderThatOthersCantEnter(t *testing.T) {
+	if os.Geteuid() != 0 {
+		t.Skip("only root runs the server as somebody else")
+	}
+	closed := dataDir(t) // 0700
+	dir := filepath.Join(closed, "data")
+	s := begin(t, dir)
+	t.Cleanup(func() { os.RemoveAll(s.place.home) })
+	require.True(t, strings.HasPrefix(s.place.home, rootHome))
+	query(t, s, "CREATE TABLE kept (n int)")
+	require.NoError(t, s.Stop())
+	at, err := os.Readlink(filepath.Join(dir, "postgres"))
+	require.NoError(t, err)
+	require.Equal(t, s.place.cluster, at)
+
+	s = begin(t, dir)
+	query(t, s, "SELECT n FROM kept")
+	require.NoError(t, s.Stop())
+	info, err := os.Stat(closed)
+	require.NoError(t, err)
+	require.Equal(t, os.FileMode(0o700), info.Mode().Perm(), "somebody else's folder was opened up")
+}
+
+func TestADataDirectoryThatIsAFileIsOnePlainSentence(t *testing.T) {
+	file := filepath.Join(dataDir(t), "file")
+	require.NoError(t, os.WriteFile(file, nil, 0o600))
+	_, err := Start(t.Context(), Options{DataDir: file})
+	require.ErrorContains(t, err, "can't make the data directory")
+	require.NotContains(t, err.Error(), "\n")
+}
+
+func TestAClusterOfAnotherVersionIsOnePlainSentence(t *testing.T) {
+	dir := dataDir(t)
+	s := begin(t, dir)
+	require.NoError(t, s.Stop())
+	require.NoError(t, os.WriteFile(filepath.Join(s.place.cluster, "PG_VERSION"), []byte("9\n"), 0o600))
+	_, err := Start(t.Context(), Options{DataDir: dir})
+	require.ErrorContains(t, err, "PostgreSQL 9, which is not installed")
 }
