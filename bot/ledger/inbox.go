@@ -49,7 +49,7 @@ func (l *Ledger) Next(ctx context.Context, handle Handler) (did bool, err error)
 		if !did || err != nil {
 			return err
 		}
-		tx.row = row.ID
+		tx.source = fmt.Sprint("in/", row.ID)
 		if failed = guarded(ctx, tx, row, handle); failed != nil {
 			return failed
 		}

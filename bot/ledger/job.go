@@ -57,6 +57,7 @@ func (l *Ledger) Job(ctx context.Context, farm int64, kind string, day entry.Dat
 		if err != nil || !ran {
 			return err
 		}
+		tx.source = fmt.Sprint("job/", id)
 		return f(ctx, tx, id)
 	})
 	return ran && err == nil, err

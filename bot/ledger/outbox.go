@@ -3,6 +3,7 @@ package ledger
 import (
 	"context"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"time"
 
@@ -12,7 +13,7 @@ import (
 // Send is something to be sent.
 type Send struct {
 	// Key identifies it: the same key twice is sent once. Empty stands for the
-	// update that is being handled and a running number.
+	// update or the job that is being handled and a running number.
 	Key     string
 	Out     chat.Outgoing
 	Message int64     // the message that it answers, our number; 0 for none
@@ -37,9 +38,12 @@ VALUES ($1, $2, $3, $4, $5, $6, $7, $8) RETURNING id`
 // edit is found when the time comes, since it may not be sent yet; where it
 // was never sent, the text is sent as a message of its own.
 func (t *Tx) Enqueue(ctx context.Context, s Send) (id int64, fresh bool, err error) {
+	if s.Key == "" && t.source == "" {
+		return 0, false, errors.New("ledger: enqueue: neither a key nor an update or a job to be known by")
+	}
 	if s.Key == "" {
-		t.asked++
-		s.Key = fmt.Sprintf("in/%d/%d", t.row, t.asked)
+		t.sends++
+		s.Key = fmt.Sprintf("%s/%d", t.source, t.sends)
 	}
 	var to struct {
 		ID  int64 `db:"id"`

@@ -16,9 +16,9 @@ func sqlOpen(c driver.Connector) *sql.DB { return sql.OpenDB(c) }
 
 // Tx is one transaction of the ledger.
 type Tx struct {
-	tx    *sqlx.Tx
-	row   int64 // the inbox row that it handles, 0 for none
-	asked int   // rows put into the outbox so far, to number them
+	tx     *sqlx.Tx
+	source string // what it handles ("in/7", "job/3"), for keys in the outbox
+	sends  int    // rows put into the outbox so far, to number them
 }
 
 // In runs f in a transaction; an error or a panic rolls it back.

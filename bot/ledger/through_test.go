@@ -89,7 +89,7 @@ func TestAnUpdateIsHandledOnceHoweverOftenItComes(t *testing.T) {
 	heads, err := s.Heads(t.Context())
 	require.NoError(t, err)
 	require.Len(t, heads, 2)
-	out, ok, err := s.Load(t.Context(), heads[1].ID)
+	out, ok, err := s.Load(t.Context(), heads[0].ID)
 	require.NoError(t, err)
 	require.True(t, ok)
 	require.Equal(t, 1, out.ReplyTo)
