@@ -1,0 +1,187 @@
+package parser
+
+import (
+	"strings"
+
+	"leafround/core/entry"
+)
+
+// alarm reads a message about animals that look ill or a person who may be
+// hurt, before anything else is read in it. A person comes first.
+func (r *reader) alarm(from, to int) (outcome, bool) {
+	kind := r.alarmKind(from, to)
+	if kind == "" {
+		return outcome{}, false
+	}
+	n := entry.Note{Text: strings.TrimSpace(r.text), Alarm: kind}
+	for i := from; i < to; i++ {
+		if p, ok := r.alarmPlace(i); ok {
+			n.Paddock = p
+			break
+		}
+	}
+	for i := from; i < to; i++ {
+		if m, k := r.mob(i); k > i && m != "" {
+			n.Mob = m
+			break
+		}
+	}
+	return outcome{entries: []entry.Entry{n}}, true
+}
+
+// alarmPlace gives the paddock where it happens: one that a preposition or a
+// mark announces.
+func (r *reader) alarmPlace(i int) (string, bool) {
+	t := r.tok(i)
+	if t.tag != inWord && t.tag != padMark && t.tag != onWord && t.tag != atWord && t.text != "by" && t.tag != fromWord {
+		return "", false
+	}
+	j := i
+	if t.tag != padMark {
+		j++
+	}
+	if r.tok(j).text == "the" {
+		j++
+	}
+	p, ok := r.onePad(j, true)
+	if !ok || !p.known || r.tok(j).tag == mobWord {
+		return "", false
+	}
+	return p.name, true
+}
+
+var (
+	illWords = wordSet(`bloat bloated bloating bloaty staggers staggering wobbly wobbling downer downers scouring scour scours
+		convulsing convulsions fitting seizure seizures collapsed collapsing frothing blown lame limping calving
+		eczema tetany mastitis sick ill crook poisoned poisoning trembling shaking twitching twitchy unsteady unwell dead dying
+		prolapse prolapsed choking swollen bleeding panting gasping wheezing coughing stiff cast lethargic drooling dopey fevered feverish`)
+	hurtWords = wordSet(`hurt injured unconscious bleeding trapped pinned crushed kicked ambulance concussed electrocuted
+		fell fallen rolled flipped overturned collapsed`)
+	personWords = wordSet(`he she hes shes him her i im me someone somebody wiremu jo ana dad mum boss driver worker lad kid boy girl
+		man woman mate him staff neighbour relief milker contractor`)
+	vehicleWords = wordSet(`bike quad motorbike tractor ute atv buggy fourwheeler wheeler`)
+	stockWords   = wordSet(`cow cows heifer heifers calf calves bull bulls steer steers ewe ewes lamb lambs hogget hoggets ram rams mob herd
+		stock cattle sheep milkers dries yearlings weaners animal animals beast beasts couple one two three four few some`)
+	unharmed = wordSet(`no not never none without isnt arent wasnt werent if if prevent preventing preventer against avoid oil`)
+)
+
+// alarmKind looks for words of harm near words for who is harmed.
+func (r *reader) alarmKind(from, to int) entry.Alarm {
+	if r.tok(to).text == "?" && r.opensQuestion(from) && r.tok(from).tag == whWord {
+		return ""
+	}
+	if r.personHurt(from, to) {
+		return entry.AlarmPerson
+	}
+	if r.stockIll(from, to) {
+		return entry.AlarmStock
+	}
+	return ""
+}
+
+// has tells whether a token of a range is in a set, and where.
+func (r *reader) has(from, to int, set map[string]bool) (int, bool) {
+	for i := from; i < to; i++ {
+		if t := r.tok(i); t.shape == word && set[t.text] {
+			return i, true
+		}
+	}
+	return 0, false
+}
+
+// personHurt tells whether somebody may be hurt: an accident with a vehicle, or
+// harm said of a person.
+func (r *reader) personHurt(from, to int) bool {
+	_, stock := r.has(from, to, stockOnly)
+	_, person := r.has(from, to, personWords)
+	_, vehicle := r.has(from, to, vehicleWords)
+	text := r.words(from, to)
+	if vehicle && containsAny(text, " came off ", " come off ", " fell off ", " thrown off ", " rolled ", " tipped ", " flipped ", " under the ", " crashed ", " overturned ", " gone over ", " accident ", " pinned ", " trapped ", " upside down ") {
+		return true
+	}
+	if containsAny(text, " not breathing ", " cant breathe ", " knocked out ", " passed out ", " broken leg ", " broken arm ", " chest pain ", " chest pains ", " heart attack ", " call an ambulance ", " need an ambulance ", " kicked in the head ", " unconscious ", " electrocuted ", " man down ", " cant feel ", " cant get up ", " hit his head ", " hit her head ", " bleeding badly ") && !stock {
+		return true
+	}
+	if k, hit := r.has(from, to, hurtWords); hit && person && !stock && !r.denial(from, k) {
+		return r.tok(k).text != "rolled" && r.tok(k).text != "fell" && r.tok(k).text != "fallen" || vehicle || containsAny(text, " he fell ", " she fell ", " has fallen ", " wiremu fell ", " jo fell ", " ana fell ")
+	}
+	return containsAny(text, " ive been kicked ", " got kicked ", " been kicked ", " got crushed ", " been crushed ", " got trampled ", " been trampled ", " been gored ") && person
+}
+
+var stockOnly = wordSet(`cow cows heifer heifers calf calves steer steers ewe ewes lamb lambs hogget hoggets rams mob herd stock cattle sheep milkers dries`)
+
+// denial tells whether a word of denial stands shortly before a token.
+func (r *reader) denial(from, k int) bool {
+	for i := max(from, k-3); i < k; i++ {
+		if unharmed[r.tok(i).text] {
+			return true
+		}
+	}
+	return false
+}
+
+// stockIll tells whether animals look ill.
+func (r *reader) stockIll(from, to int) bool {
+	text := r.words(from, to)
+	_, stock := r.has(from, to, stockWords)
+	if k, ill := r.has(from, to, illWords); ill && !r.denial(from, k) {
+		switch w := r.tok(k).text; {
+		case w == "bloat" || w == "staggers" || w == "tetany" || w == "bloated" || w == "wobbly" || w == "downer" || w == "downers" || w == "scouring" || w == "eczema":
+			return true
+		case w == "dead" || w == "dying":
+			_, real := r.has(from, to, stockOnly)
+			return real && !containsAny(text, " leaf ", " leaves ", " grass ", " base ", " tips ", " tip ", " dead matter ", " battery ")
+		case w == "calving":
+			return containsAny(text, " trouble ", " stuck ", " cant calve ", " bad calving ")
+		case w == "cast":
+			_, real := r.has(from, to, stockOnly)
+			return real
+		}
+		_, real := r.has(from, to, stockOnly)
+		return real || stock && r.tok(k).text != "stiff" && r.tok(k).text != "ill" && !containsAny(text, " tillers ", " leaf ")
+	}
+	return r.animalDown(from, to)
+}
+
+// animalDown reads "2 down in 11", "cow down", "a cow cant get up".
+func (r *reader) animalDown(from, to int) bool {
+	for i := from; i < to; i++ {
+		t, b, n := r.tok(i), r.tok(i-1), r.tok(i+1)
+		if t.text != "down" || i == from {
+			continue
+		}
+		if n.tag == toWord {
+			continue
+		}
+		animal := stockOnly[b.text] || stockOnly[r.tok(i-2).text] && (b.text == "is" || b.text == "are" || b.text == "gone" || b.text == "went" || b.text == "goes")
+		counted := (b.shape == number && !b.decimal && b.value < 20 || b.tag == numberWord || b.text == "couple" || b.text == "one") && (n.tag == inWord || n.shape == end || n.text == "." || n.text == "," || n.text == "-" || n.tag == onWord)
+		if animal && n.text != "the" || counted && n.shape != end {
+			return true
+		}
+	}
+	text := r.words(from, to)
+	_, real := r.has(from, to, stockOnly)
+	return real && containsAny(text, " cant get up ", " wont get up ", " cant stand ", " off her feet ", " off their feet ", " off its feet ", " not right ", " off colour ", " on her side ", " on its side ", " foaming ", " legs out ", " staggering ", " wont eat ", " not eating ", " off her food ", " off their feed ", " head back ", " cant walk ", " not well ", " going down ", " gone down ", " fallen over ", " falling over ", " sides blown ")
+}
+
+// words gives the words of a range between single spaces.
+func (r *reader) words(from, to int) string {
+	var b strings.Builder
+	b.WriteByte(' ')
+	for i := from; i < to; i++ {
+		if t := r.tok(i); t.shape == word || t.shape == number {
+			b.WriteString(t.text)
+			b.WriteByte(' ')
+		}
+	}
+	return b.String()
+}
+
+func containsAny(text string, list ...string) bool {
+	for _, s := range list {
+		if strings.Contains(text, s) {
+			return true
+		}
+	}
+	return false
+}

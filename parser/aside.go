@@ -1,0 +1,101 @@
+package parser
+
+import "leafround/core/entry"
+
+// aside reads a tiller that was pulled but set aside: each such word is a
+// tiller of its own, not a mark on the score before it.
+//
+//	aside = [ count ] [ "with" | "were" | "had" ] set-aside-word [ "x" whole ]
+func (r *reader) aside(t *tally, i int) (int, bool) {
+	n, j := r.asideCount(t, i)
+	into, k := r.asideWord(&t.skipped, j)
+	if into == nil {
+		return i, false
+	}
+	if x := r.tok(k); n == 1 && x.tag == timesWord && r.tok(k+1).glued && r.tok(k+1).shape == number {
+		n, k = int(min(r.tok(k+1).value, 60)), k+2
+	}
+	*into += n
+	return k, true
+}
+
+// asideWord reads the word itself and gives what it adds to.
+func (r *reader) asideWord(s *entry.Skipped, i int) (*int, int) {
+	t := r.tok(i)
+	switch t.tag {
+	case reproWord:
+		if r.tok(i+1).tag == reproWord { // "seedhead nodes" is one tiller
+			return &s.Reproductive, i + 1
+		}
+		return &s.Reproductive, i + 1
+	case daughterWord:
+		if r.tok(i+1).tag == tillerUnit {
+			return &s.Daughter, i + 2
+		}
+		return &s.Daughter, i + 1
+	case timesWord:
+		if n := r.tok(i + 1); n.glued && n.shape == number {
+			return nil, i
+		}
+		return &s.Other, i + 1
+	case negWord:
+		if r.tok(i+1).tag == remnantWord && (t.text == "no" || t.text == "without") {
+			return &s.NoRemnant, i + 2
+		}
+	}
+	return nil, i
+}
+
+// asideCount reads how many are set aside, where the words around leave no
+// doubt that it is not a score: "3 with nodes", "2 were heading", "two repro".
+func (r *reader) asideCount(t *tally, i int) (n, next int) {
+	a := r.tok(i)
+	if a.shape != number && a.tag != numberWord || a.decimal || a.value > 60 {
+		return 1, i
+	}
+	v := int(a.value)
+	if a.tag == numberWord {
+		v = int(a.sense)
+	}
+	j := i + 1
+	for tied := false; ; j++ {
+		u := r.tok(j)
+		switch {
+		case u.tag == withWord, u.text == "were", u.text == "had", u.text == "was", u.text == "are", u.text == "is", u.text == "of", u.text == "have":
+			tied = true
+			continue
+		case u.text == "them", u.text == "those", u.text == "the", u.tag == tillerUnit, u.text == "pulled":
+			continue
+		}
+		if tied || a.tag == numberWord || r.tok(j-1).tag == tillerUnit {
+			return v, j
+		}
+		return r.looseCount(t, i, v)
+	}
+}
+
+// looseCount settles "2 repro": in a spaced list the 2 is a score; behind a
+// comma, "and" or a bracket, or with a plural, it may be how many: ask.
+func (r *reader) looseCount(t *tally, i, v int) (n, next int) {
+	w, before := r.tok(i+1), r.tok(i-1)
+	if w.tag == timesWord && w.glued && (r.tok(i+2).tag == reproWord || r.tok(i+2).tag == daughterWord) {
+		return v, i + 2 // 2x repro
+	}
+	if w.tag != reproWord && w.tag != daughterWord && !(w.text == "no" && r.tok(i+2).tag == remnantWord) {
+		return 1, i
+	}
+	switch {
+	case i > 0 && (before.text == "(" || before.tag == plusWord):
+		return v, i + 1
+	case i > 0 && (before.text == "," || before.tag == andWord) && !r.listOfCommas(i):
+		return v, i + 1
+	case w.text == "daughters" && v != 1 || w.text == "seedheads" && v != 1:
+		t.unsure("Is “%s %s” a score of %s and one set aside, or %s set aside?", r.tok(i).text, w.text, r.tok(i).text, r.tok(i).text)
+	}
+	return 1, i
+}
+
+// listOfCommas tells whether the scores before i are parted by commas too.
+func (r *reader) listOfCommas(i int) bool {
+	return r.tok(i-1).text == "," && r.tok(i-2).shape == number && r.tok(i-3).text == ","
+}

@@ -1,0 +1,354 @@
+package parser
+
+import "leafround/core/entry"
+
+// place is a paddock as named in a text.
+type place struct {
+	name    string // the register's spelling, or as typed where there is no register
+	known   bool   // it is in the register, or any name may be one
+	guess   string // a known name that is one typing error away
+	marked  bool   // "p", "paddock" or "#" stood before it
+	shorter string // a shorter name that starts at the same word
+	role    role
+	next    int
+}
+
+// role tells which way stock go at a place.
+type role uint8
+
+const (
+	roleNone role = iota
+	roleIn        // into it
+	roleOut       // out of it
+	roleAt        // something happened in it
+)
+
+// act is a bit for each thing that a clause can say happened.
+type act uint32
+
+const (
+	actGrazed act = 1 << iota
+	actIn
+	actOut
+	actMoved
+	actOrder   // move, shift, put: may be an order
+	actGoing   // moving, going: may not have happened
+	actCut     // cut, without its purpose
+	actSilage  // silage, as a purpose or a cut
+	actHay     // hay
+	actBale    // baled
+	actTopped  // topped
+	actMow     // mown
+	actCanopy  // canopy closed
+	actClosed  // closed: shut, or the canopy
+	actShut    // shut up
+	actHold    // held, skipped
+	actRelease // fit to graze again
+	actSpray
+	actFert
+	actEff
+	actSow
+	actWet
+	actDry
+	actCrop
+	actRain
+	actTemp
+	actNote
+	actPlace // the verb "left" or a residual
+)
+
+const (
+	actsHold  = actShut | actHold | actSpray | actFert | actEff | actSow | actWet | actCrop
+	actsGraze = actGrazed | actIn | actOut | actMoved
+	actsCut   = actCut | actSilage | actHay | actBale | actTopped | actMow
+)
+
+// guard is a bit for each reason not to take a clause at its word.
+type guard uint16
+
+const (
+	guardPlan   guard = 1 << iota
+	guardNeg          // denied
+	guardCond         // if, when
+	guardWish         // wish
+	guardHear         // hearsay
+	guardJoke         // joke
+	guardAsk          // a question
+	guardFuture       // a day to come
+)
+
+// clause is one statement's parts, gathered in the order in which they came.
+type clause struct {
+	from, to int
+	pads     []place
+	mobs     []string
+	head     int
+	days     moment
+	future   bool
+	until    entry.Date
+	spell    int // days told: for 21 days
+	resid    *entry.Residual
+	share    float64
+	acts     act
+	count    *tally
+	mm       float64
+	temps    []float64
+	low      *float64
+	high     *float64
+	where    entry.Thermometer
+	guard    guard
+	strange  int    // words and numbers that nobody could place
+	strangeW string // the first of them
+	remarks  int
+	trouble  bool
+	doubt    string // what must be asked
+	back     bool   // back fence
+	nums     []int  // bare numbers that found no place
+}
+
+// has tells whether any of the acts was said.
+func (c *clause) has(a act) bool { return c.acts&a != 0 }
+
+// says tells whether the clause states something by itself.
+func (c *clause) says() bool { return c.acts != 0 || c.count != nil || c.resid != nil }
+
+// blank tells whether nothing but fillers was found.
+func (c *clause) blank() bool {
+	return !c.says() && len(c.pads) == 0 && len(c.mobs) == 0 && !c.days.ok && c.guard == 0 && c.strange == 0 &&
+		c.until == 0 && c.spell == 0 && c.head == 0 && c.share == 0 && len(c.nums) == 0 && !c.trouble
+}
+
+func (c *clause) unsure(why string) {
+	if c.doubt == "" {
+		c.doubt = why
+	}
+}
+
+// clause reads the parts of one clause, up to a separator that parts it from
+// the next.
+//
+//	clause = { when | limit | amount | paddocks | tally | herd | idiom | word }
+func (r *reader) clause(i, to int) clause {
+	c := clause{from: i}
+	for i < to {
+		if k := r.part(&c, i, to); k > i {
+			i = k
+			continue
+		}
+		if k, parts := r.separator(&c, i, to); parts {
+			i = k
+			break
+		} else if k > i {
+			i = k
+			continue
+		}
+		r.stray(&c, i)
+		i++
+	}
+	c.to = i
+	return c
+}
+
+// part reads one part of a clause; it gives i where there is none.
+func (r *reader) part(c *clause, i, to int) int {
+	for _, read := range partReaders {
+		if k := read(r, c, i); k > i {
+			return min(k, to)
+		}
+	}
+	return i
+}
+
+// partReaders are tried in order at each place of a clause.
+var partReaders = []func(*reader, *clause, int) int{
+	(*reader).idiomPart,
+	(*reader).limitPart,
+	(*reader).whenPart,
+	(*reader).amountPart,
+	(*reader).padsPart,
+	(*reader).tallyPart,
+	(*reader).herdPart,
+	(*reader).wordPart,
+}
+
+// separator tells what stands between clauses. A comma, a dash or "and" parts
+// two clauses only where the one before says something and the next would too.
+func (r *reader) separator(c *clause, i, to int) (next int, parts bool) {
+	t := r.tok(i)
+	switch {
+	case t.tag == butWord, t.tag == thenWord:
+		return i + 1, c.says()
+	case t.tag == andWord || t.text == "," || t.text == "&" || t.text == "-" || t.text == "(" || t.text == ")" || t.text == "+" || t.text == ":" || t.tag == plusWord || t.text == "/":
+		return i + 1, !c.blank()
+	case t.shape == mark:
+		return i + 1, false
+	}
+	return i, false
+}
+
+// stray notes a word or number that found no place.
+func (r *reader) stray(c *clause, i int) {
+	t := r.tok(i)
+	if t.shape == number && !t.decimal {
+		c.nums = append(c.nums, i)
+	}
+	if c.strange == 0 {
+		c.strangeW = t.text
+	}
+	c.strange++
+}
+
+// whenPart reads a day or an hour.
+func (r *reader) whenPart(c *clause, i int) int {
+	m := r.when(i)
+	if !m.ok {
+		if k, ok := r.clock(i); ok {
+			return k
+		}
+		return i
+	}
+	if m.day > r.today || m.vague {
+		c.future = true
+		c.guard |= guardFuture
+	}
+	if c.days.ok && c.days.day != m.day {
+		c.unsure("Which day do you mean?")
+	}
+	c.days = m
+	return m.next
+}
+
+// limitPart reads how long a hold lasts.
+//
+//	limit = ( "until" | "again" "from" | "from" ) day | [ "for" ] count ( "days" | "weeks" )
+func (r *reader) limitPart(c *clause, i int) int {
+	t := r.tok(i)
+	j := i
+	switch {
+	case t.tag == untilWord:
+		j++
+	case t.tag == againWord && (r.tok(i+1).tag == fromWord || r.tok(i+1).tag == onWord):
+		j += 2
+	case t.tag == fromWord:
+		j++
+	case t.tag == notWord && r.tok(i+1).text == "before", t.text == "no" && r.tok(i+1).text == "grazing" && r.tok(i+2).tag == untilWord:
+		j += 2
+		if r.tok(j).tag == untilWord {
+			j++
+		}
+	default:
+		return r.spellPart(c, i)
+	}
+	r.ahead = true
+	m := r.day(j)
+	r.ahead = false
+	if !m.ok {
+		return i
+	}
+	m = r.daytime(m)
+	c.until = m.day
+	return m.next
+}
+
+// spellPart reads "for 21 days", "21 days", "3 weeks".
+func (r *reader) spellPart(c *clause, i int) int {
+	j := i
+	if r.tok(j).tag == forWord {
+		j++
+	}
+	if r.tok(j).text == "another" || r.tok(j).text == "about" {
+		j++
+	}
+	n, k := r.whole(j)
+	if k == j {
+		return i
+	}
+	per := unitDays(r.tok(k))
+	if per == 0 || n < 1 || n > 400 || r.tok(k+1).tag == agoWord {
+		return i
+	}
+	k++
+	if u := r.tok(k).tag; u == holdWord {
+		k++
+	}
+	c.spell = n * per
+	return k
+}
+
+// whole reads a whole number in digits or words; next is i where there is none.
+func (r *reader) whole(i int) (n, next int) {
+	t := r.tok(i)
+	switch {
+	case t.shape == number && !t.decimal && t.value < 1e6:
+		return int(t.value), i + 1
+	case t.tag == numberWord:
+		return int(t.sense), i + 1
+	case t.text == "a" && r.tok(i+1).tag == weekUnit:
+		return 1, i + 1
+	}
+	return 0, i
+}
+
+// herdPart reads a mob, with its head where told.
+//
+//	herd = [ count ] mob | mob [ count "head" ]
+func (r *reader) herdPart(c *clause, i int) int {
+	if name, k := r.mob(i); k > i {
+		c.mobs = append(c.mobs, name)
+		return k
+	}
+	n, k := r.whole(i)
+	if k == i {
+		return i
+	}
+	if r.tok(k).tag == headUnit {
+		c.head = n
+		return k + 1
+	}
+	if r.tok(k).tag == ofWord || r.tok(k).text == "the" {
+		k++
+	}
+	name, j := r.mob(k)
+	if j == k {
+		return i
+	}
+	c.head = n
+	c.mobs = append(c.mobs, name)
+	return j
+}
+
+// mob reads the name of a mob; "cows" and "herd" give "" unless registered.
+func (r *reader) mob(i int) (string, int) {
+	t := r.tok(i)
+	if t.shape != word {
+		return "", i
+	}
+	u := r.tok(i + 1)
+	if u.shape == word {
+		if m, ok := r.book.mobs[t.text+u.text]; ok {
+			return m, i + 2
+		}
+		if t.text == "young" && u.text == "stock" {
+			return "young stock", i + 2
+		}
+		if t.text == "dry" && (u.text == "cows" || u.text == "stock") {
+			return "dries", i + 2
+		}
+	}
+	if m, ok := r.book.mobs[t.text]; ok {
+		return m, i + 1
+	}
+	switch t.tag {
+	case mobWord:
+		if t.text == "youngstock" {
+			return "young stock", i + 1
+		}
+		return t.text, i + 1
+	case looseMob:
+		if u.tag == mobWord {
+			return "", i // "mob heifers"
+		}
+		return "", i + 1
+	}
+	return "", i
+}

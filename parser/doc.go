@@ -1,0 +1,34 @@
+// Package parser reads paddock texts: what somebody types with cold hands
+// becomes entries for the log, a question to the bot, or a question back.
+//
+//	parser.Read("p12 2 2.5 2", parser.Context{Now: now, Book: book})
+//	// one entry.Count of three tillers in paddock 12, today
+//
+// It is pure: the clock, the zone and the farm's register arrive in a
+// [Context]. It never guesses a digit, never logs what was only planned, asked,
+// denied, wished or heard of, and never fails: what is unclear becomes an
+// [entry.Ask] with the ways in which it could be meant.
+//
+// A text is cleaned (clean.go), cut into tokens (scan.go) and read by a
+// grammar. Each function that reads a rule has the rule over it; the rules from
+// the top:
+//
+//	message   = command | alarm | setup | mending | again | { sentence }
+//	sentence  = { clause [ separator ] } [ question ]
+//	clause    = { idiom | limit | when | amount | paddocks | tally | herd | word }
+//	paddocks  = place { ( "," | "and" | "&" | "+" | "/" ) place } | whole "-" whole
+//	place     = [ "p" | "pdk" | "paddock" | "field" | "#" ] name | name "paddock"
+//	count     = place [ ":" | "," | "-" | "=" ] [ intro ] scores [ tail ]
+//	scores    = item { [ "," | ";" | "and" | "/" ] item }
+//	item      = tiller [ "x" whole ] | aside
+//	tiller    = value [ "+" value [ "+" value ] ] [ "+" ]
+//	value     = whole [ fraction ] | fraction | decimal | number-words
+//	when      = [ "on" | "since" ] day [ hour ] | hour
+//	limit     = ( "until" | "again" "from" | "from" ) day | [ "for" ] whole ( "days" | "weeks" )
+//	amount    = residual | rain | temperature | share | number strange-unit
+//	herd      = [ whole ] mob | whole "head"
+//
+// Clauses are then merged into statements (merge.go: "12 grazed yesterday, 13
+// today"), and each statement is given its meaning (meaning.go), unless a word
+// in it says that it did not happen (guarded.go).
+package parser

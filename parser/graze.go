@@ -1,0 +1,141 @@
+package parser
+
+import (
+	"slices"
+
+	"leafround/core/entry"
+)
+
+// grazings gives stock going in, coming out, or both.
+func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
+	if len(c.pads) == 0 {
+		return nil, r.grazingWhere(c)
+	}
+	if c.until != 0 || c.spell != 0 {
+		return r.heldBack(c)
+	}
+	ins, outs, all, doubt := r.ways(c)
+	if doubt != "" {
+		return nil, doubt
+	}
+	if len(ins)+len(outs)+len(all) == 0 {
+		return nil, ""
+	}
+	if c.has(actOrder) {
+		return nil, "Is that done, or still to do? Please tell me when the stock have moved."
+	}
+	if c.has(actGoing) && !r.nowThere(c) {
+		return nil, "Are they there already? Please tell me when the stock have moved."
+	}
+	var list []entry.Entry
+	for _, mob := range mobsOf(c) {
+		g := entry.Graze{Date: r.dayOf(c), Mob: mob, Head: c.head, Part: c.share, Back: c.back}
+		g.Moved = len(ins) > 0 && len(outs) > 0 && !slices.Equal(ins, outs)
+		list = appendGrazes(list, g, outs, entry.Out, c.resid)
+		list = appendGrazes(list, g, all, entry.Grazed, c.resid)
+		var none *entry.Residual
+		if len(outs)+len(all) == 0 {
+			none = c.resid
+		}
+		list = appendGrazes(list, g, ins, entry.In, none)
+	}
+	return list, ""
+}
+
+func appendGrazes(list []entry.Entry, g entry.Graze, names []string, e entry.GrazeEvent, resid *entry.Residual) []entry.Entry {
+	for _, name := range names {
+		g.Paddock, g.Event, g.Residual = name, e, resid
+		if e == entry.In && g.Moved {
+			g.Part = 0
+		}
+		list = append(list, g)
+	}
+	return list
+}
+
+// mobsOf gives the mobs named, or one without a name.
+func mobsOf(c *clause) []string {
+	var list []string
+	for _, m := range c.mobs {
+		if m != "" && !slices.Contains(list, m) {
+			list = append(list, m)
+		}
+	}
+	if len(list) == 0 {
+		return []string{""}
+	}
+	return list
+}
+
+// grazingWhere asks for the paddock where stock plainly moved.
+func (r *reader) grazingWhere(c *clause) string {
+	if c.strange > 0 || c.guard != 0 {
+		return ""
+	}
+	if c.has(actMoved|actGrazed|actOut|actIn) && len(c.mobs) > 0 && !c.has(actOrder|actGoing) {
+		return "Which paddock was that?"
+	}
+	if c.resid != nil && c.has(actPlace|actGrazed|actOut) {
+		return "Which paddock was that left in?"
+	}
+	return ""
+}
+
+// heldBack reads "12 out until Friday": a hold without a reason of its own.
+func (r *reader) heldBack(c *clause) ([]entry.Entry, string) {
+	if len(c.mobs) > 0 || c.has(actIn|actMoved|actGrazed) {
+		return nil, "Do you mean that the paddock is out of the round until then, or that stock are there until then?"
+	}
+	c.acts |= actHold
+	return r.holds(c)
+}
+
+// ways sorts the paddocks of a grazing by where the stock went.
+func (r *reader) ways(c *clause) (ins, outs, all []string, doubt string) {
+	mixed := slices.ContainsFunc(c.pads, func(p place) bool { return p.role == roleIn || p.role == roleOut })
+	for _, p := range c.pads {
+		switch {
+		case p.role == roleIn:
+			ins = append(ins, p.name)
+		case p.role == roleOut:
+			outs = append(outs, p.name)
+		case c.has(actGrazed) && !mixed:
+			all = append(all, p.name)
+		case p.role == roleAt:
+			ins, outs, doubt = r.at(c, p, mixed, ins, outs, doubt)
+		case c.has(actIn) && c.has(actOut) && !mixed:
+			ins, outs = append(ins, p.name), append(outs, p.name)
+		case c.has(actIn) && !c.has(actOut):
+			ins = append(ins, p.name)
+		case c.has(actOut) && !c.has(actIn), c.has(actPlace), c.resid != nil && !c.has(actMoved):
+			outs = append(outs, p.name)
+		case c.has(actGrazed):
+			all = append(all, p.name)
+		default:
+			doubt = "Did stock go into " + p.name + ", or come out of it?"
+		}
+	}
+	if c.has(actGrazed) && len(all) == 0 && len(ins) == 0 && len(outs) > 0 {
+		all, outs = outs, nil // "12 grazed, cows out"
+	}
+	if c.has(actGrazed) && len(ins) > 0 && len(outs) == 0 && len(all) == 0 && !slices.ContainsFunc(c.pads, func(p place) bool { return p.role == roleIn }) {
+		all, ins = ins, nil
+	}
+	return ins, outs, all, doubt
+}
+
+// at settles "in 12" by what else was said.
+func (r *reader) at(c *clause, p place, mixed bool, ins, outs []string, doubt string) ([]string, []string, string) {
+	switch {
+	case c.has(actGrazed):
+		return ins, append(outs, p.name), doubt
+	case c.has(actPlace) || c.resid != nil && !c.has(actMoved):
+		return ins, append(outs, p.name), doubt
+	case c.has(actOut) && !mixed && !c.has(actIn):
+		return ins, outs, "Are the stock out of " + p.name + ", or out in it?"
+	}
+	return append(ins, p.name), outs, doubt
+}
+
+// nowThere tells whether "now" or "today" makes "putting them in 12" a fact.
+func (r *reader) nowThere(*clause) bool { return false }

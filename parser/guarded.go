@@ -1,0 +1,173 @@
+package parser
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"leafround/core/entry"
+)
+
+// guarded settles statements that must not be taken at their word.
+func (r *reader) guarded(c *clause, entries []entry.Entry, doubt string) (outcome, bool) {
+	g := c.guard
+	if g == 0 {
+		return outcome{}, false
+	}
+	switch {
+	case g&guardAsk != 0:
+		return r.askedAbout(c), true
+	case g&guardJoke != 0 && c.count != nil && g == guardJoke:
+		return outcome{}, false
+	case g&(guardJoke|guardWish|guardCond) != 0:
+		return outcome{talk: true}, true
+	case g&guardFuture != 0 && (c.family() == famGraze || c.family() == famCount || c.family() == famCut || c.family() == famHold || c.family() == famCanopy):
+		if len(c.pads) == 0 {
+			return outcome{talk: true}, true
+		}
+		return outcome{ask: &entry.Ask{Reason: "That has not happened yet, so I log nothing. Tell me when it is done.",
+			Options: doneOption(c, entries, r.today)}}, true
+	case g&(guardPlan|guardFuture) != 0:
+		return outcome{talk: true}, true
+	case g&guardHear != 0:
+		if len(entries) == 0 {
+			return outcome{talk: true}, true
+		}
+		return outcome{ask: &entry.Ask{Reason: "Is that so? I log only what somebody knows.",
+			Options: []entry.Option{{Label: "Yes, log it", Entries: entries}}}}, true
+	case g&guardNeg != 0:
+		return r.denied(c), true
+	}
+	_ = doubt
+	return outcome{}, false
+}
+
+// doneOption offers to log now what was told of today as still to come.
+func doneOption(c *clause, entries []entry.Entry, today entry.Date) []entry.Option {
+	if len(entries) == 0 || c.days.day != today {
+		return nil
+	}
+	return []entry.Option{{Label: "It is done: log it", Entries: entries}}
+}
+
+// denied keeps a denial about a paddock as a note.
+func (r *reader) denied(c *clause) outcome {
+	if len(c.pads) == 0 || !c.pads[0].known {
+		return outcome{talk: true}
+	}
+	return outcome{entries: []entry.Entry{r.noteOf(c)}}
+}
+
+// noteOf keeps the whole message as a note.
+func (r *reader) noteOf(c *clause) entry.Note {
+	n := entry.Note{Text: strings.TrimSpace(r.text)}
+	if len(c.pads) > 0 && c.pads[0].known {
+		n.Paddock = c.pads[0].name
+	}
+	if len(c.mobs) > 0 {
+		n.Mob = c.mobs[0]
+	}
+	return n
+}
+
+// askedAbout answers a question about what happened from the log.
+func (r *reader) askedAbout(c *clause) outcome {
+	if len(c.pads) == 1 && c.pads[0].known {
+		about := entry.AskHistory
+		if c.family() == famRelease || c.family() == famNone || c.family() == famCount || c.family() == famCanopy {
+			about = entry.AskPaddock
+		}
+		return outcome{question: &entry.Question{About: about, Paddock: c.pads[0].name}}
+	}
+	return outcome{talk: true}
+}
+
+// noVerb settles a clause that says nothing to log.
+func (r *reader) noVerb(c *clause) outcome {
+	switch {
+	case c.guard&guardAsk != 0:
+		return r.askedAbout(c)
+	case c.guard != 0:
+		return outcome{talk: true}
+	case c.trouble && len(c.pads) == 1 && c.pads[0].known:
+		return outcome{entries: []entry.Entry{r.noteOf(c)}}
+	case len(c.pads) == 1 && c.strange == 0 && len(c.nums) == 0 && len(c.mobs) == 0 && c.remarks == 0:
+		return r.bareName(c)
+	case len(c.pads) == 1 && c.pads[0].known && c.remarks > 0 && c.strange == 0:
+		return outcome{entries: []entry.Entry{r.noteOf(c)}}
+	}
+	return outcome{talk: true}
+}
+
+// bareName takes a paddock's name alone as a question about it.
+func (r *reader) bareName(c *clause) outcome {
+	p := c.pads[0]
+	if !p.known {
+		return outcome{ask: &entry.Ask{Reason: r.noSuch(p.name)}}
+	}
+	if v, err := strconv.Atoi(p.name); err == nil && v <= 4 && !p.marked {
+		return outcome{ask: &entry.Ask{Reason: "Is that a score, or the paddock " + p.name + "?",
+			Options: []entry.Option{{Label: "Paddock " + p.name, Question: &entry.Question{About: entry.AskPaddock, Paddock: p.name}}}}}
+	}
+	r.understand(c)
+	return outcome{question: &entry.Question{About: entry.AskPaddock, Paddock: p.name}}
+}
+
+// leftover settles a message that was nothing but a heading: a paddock's name
+// or a day.
+func (r *reader) leftover(carry *clause) outcome {
+	if len(carry.pads) == 1 && !carry.days.ok && carry.strange == 0 {
+		return r.bareName(carry)
+	}
+	return outcome{talk: true}
+}
+
+// unresolved asks about paddocks that nobody knows.
+func (r *reader) unresolved(c *clause) string {
+	for _, p := range c.pads {
+		if !p.known {
+			return r.noSuch(p.name)
+		}
+	}
+	return ""
+}
+
+func (r *reader) noSuch(name string) string {
+	return fmt.Sprintf("I know no paddock called %s. Which one do you mean?", name)
+}
+
+// strangely settles a statement with words that nobody could place: a count
+// stands on its own feet, anything else is asked about.
+func (r *reader) strangely(c *clause, entries []entry.Entry) outcome {
+	firm := c.count != nil && len(c.nums) == 0 && (len(c.count.said) > 1 || len(c.pads) > 0 && c.pads[0].marked || c.count.decimal)
+	if firm {
+		r.understand(c)
+		return outcome{entries: entries}
+	}
+	if c.family() == famGraze && len(c.mobs) == 0 && !c.has(actGrazed) && !(len(c.pads) > 0 && c.pads[0].marked) {
+		return outcome{talk: true}
+	}
+	return outcome{ask: &entry.Ask{Reason: fmt.Sprintf("I am not sure that I understand “%s”. Did I get it right?", c.strangeW),
+		Options: []entry.Option{{Label: "Yes, log it", Entries: entries}}}}
+}
+
+// understand names what spelling was forgiven.
+func (r *reader) understand(c *clause) {
+	for _, p := range c.pads {
+		if p.guess != "" {
+			r.understood = append(r.understood, "read “"+p.guess+"” as "+p.name)
+		}
+	}
+}
+
+// optionsFor offers ways to understand an unclear statement.
+func (r *reader) optionsFor(*clause) []entry.Option { return nil }
+
+// wordlessNumber gives the paddock of a number.
+func (r *reader) wordlessNumber(n int) (place, bool) {
+	name := strconv.Itoa(n)
+	if had, ok := r.book.has(name); ok {
+		return place{name: had, known: true}, true
+	}
+	return place{name: name, known: true}, r.anyPaddock
+}

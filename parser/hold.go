@@ -1,0 +1,111 @@
+package parser
+
+import (
+	"leafround/core/entry"
+)
+
+// holdReasons gives the reasons that acts stand for, in the order of the
+// contract.
+func holdReasons(c *clause) []entry.Reason {
+	var list []entry.Reason
+	add := func(a act, reason entry.Reason) {
+		if c.has(a) {
+			list = append(list, reason)
+		}
+	}
+	add(actSilage, entry.HoldSilage)
+	add(actHay, entry.HoldHay)
+	add(actSpray, entry.HoldSpray)
+	add(actFert, entry.HoldFertiliser)
+	add(actEff, entry.HoldEffluent)
+	if c.has(actSow) && !c.has(actCrop) {
+		list = append(list, entry.HoldResown)
+	}
+	add(actWet, entry.HoldWet)
+	add(actCrop, entry.HoldCrop)
+	if len(list) == 0 {
+		list = append(list, entry.HoldOther)
+	}
+	return list
+}
+
+// holds takes each paddock out of the round for each reason told.
+func (r *reader) holds(c *clause) ([]entry.Entry, string) {
+	if len(c.pads) == 0 {
+		if c.has(actSpray|actFert|actEff|actSow|actShut) && c.guard == 0 && c.strange == 0 {
+			return nil, "Which paddock was that?"
+		}
+		return nil, ""
+	}
+	if c.has(actShut) && c.has(actCanopy) {
+		return nil, "Is the canopy closed, or is it shut up?"
+	}
+	h := entry.Hold{Date: r.dayOf(c), Until: c.until}
+	if c.spell > 0 {
+		h.Until = h.Date.Add(c.spell)
+	}
+	var list []entry.Entry
+	for _, p := range r.spread(c.pads) {
+		for _, h.Reason = range holdReasons(c) {
+			h.Paddock = p.name
+			list = append(list, h)
+		}
+	}
+	return list, ""
+}
+
+// spread reads "6 to 9" among holds as every paddock of those numbers.
+func (r *reader) spread(pads []place) []place {
+	if len(pads) != 2 || pads[0].role != roleOut || pads[1].role != roleIn {
+		return pads
+	}
+	a, b := scan(pads[0].name, nil), scan(pads[1].name, nil)
+	if len(a) != 1 || len(b) != 1 || a[0].shape != number || b[0].shape != number {
+		return pads
+	}
+	var list []place
+	for n := int(a[0].value); n <= int(b[0].value); n++ {
+		p, ok := r.wordlessNumber(n)
+		if ok {
+			list = append(list, p)
+		}
+	}
+	if len(list) < 2 {
+		return pads
+	}
+	return list
+}
+
+// releases lifts holds of each paddock.
+func (r *reader) releases(c *clause) ([]entry.Entry, string) {
+	if len(c.pads) == 0 {
+		return nil, ""
+	}
+	reason := entry.Reason("")
+	switch {
+	case c.has(actSpray):
+		reason = entry.HoldSpray
+	case c.has(actEff):
+		reason = entry.HoldEffluent
+	case c.has(actFert):
+		reason = entry.HoldFertiliser
+	case c.has(actDry | actWet):
+		reason = entry.HoldWet
+	case c.has(actSilage):
+		reason = entry.HoldSilage
+	case c.has(actHay):
+		reason = entry.HoldHay
+	case c.has(actCrop):
+		reason = entry.HoldCrop
+	case c.has(actSow):
+		reason = entry.HoldResown
+	}
+	if c.until > r.today {
+		return nil, "Do you mean that it may be grazed from that day on? Then tell me why it is held, and until when."
+	}
+	var list []entry.Entry
+	for _, p := range r.spread(c.pads) {
+		list = append(list, entry.Release{Paddock: p.name, Date: r.dayOf(c), Reason: reason})
+	}
+	return list, ""
+}

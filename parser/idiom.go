@@ -1,0 +1,177 @@
+package parser
+
+import "strings"
+
+// effect is what an idiom or a word does to its clause.
+type effect struct {
+	acts  act
+	guard guard
+	none  bool // it only keeps its words from being read singly
+}
+
+// idiomTable holds expressions of several words that mean something else than
+// their words do one by one.
+var idiomTable = map[effect]string{
+	{acts: actShut}:    `shut up; shut off; locked up; lock up; locked in; closed up; closing up; close up; close off; closed off; shutting up; locking up; put up for`,
+	{acts: actCanopy}:  `canopy closed; canopy has closed; canopy is closed; canopys closed; canopy shut; canopy closing; canopy is shut; canopy now closed; canopy closed over; closed over; closing over; canopy over; closed canopy; canopy full; full canopy; cant see dirt; cant see the dirt; cant see any dirt; cant see soil; cant see the soil; cant see any soil; cant see ground; cant see the ground; cant see any ground; cant see bare ground; cannot see dirt; cannot see soil; cannot see the ground; no dirt showing; no bare ground; no bare dirt; no soil showing; no ground showing; no bare soil; no dirt visible; no soil visible; covered over; grass closed over; canopy closure`,
+	{acts: actWet}:     `too wet; under water; very wet; pretty wet; wet as; bit wet to graze; flooded out; pugged up`,
+	{acts: actRelease}: `ok to graze; okay to graze; fit to graze; good to graze; safe to graze; right to graze; clear to graze; ready to graze again; can be grazed; can be grazed again; can graze again; ok to go; fine to graze; back in the round; back in round; back in the rotation; back in rotation; back into the round; back in the mix; available again; open again; opened up; open up; opened again; back on the list; free to graze; back in play; all clear; ok again; fit again; ok to use; ok to go in; grazable again; graze again; ok for grazing; allowed again`,
+	{acts: actHold}:    `out of the round; out of round; out of the rotation; out of rotation; keep off; keep out; keep out of; stay out of; stay off; stay out; keep stock off; keep stock out; stock off; hands off; leave out; off limits; no go; no grazing; no stock; dont graze; do not graze; not to be grazed; withholding period; with holding; out of action; out of bounds; left out`,
+	{acts: actDry}:     `dried out; dried up; dry enough; drained off; drying out`,
+	{acts: actSow}:     `direct drilled; new grass sown; sown down; put in new grass; re sown; over sown; re seeded; under sown; stitched in; new pasture`,
+	{acts: actCrop}:    `in crop; into crop; under crop; summer crop; winter crop`,
+	{acts: actSpray}:   `sprayed out; sprayed off; spray on; spraying off; weed spray; weed sprayed`,
+	{acts: actFert}:    `fert on; urea on; n on; lime on; top dressed; topdress; super on; fert spread`,
+	{acts: actEff}:     `effluent on; slurry on; eff on; under effluent; dirty water; effluent pond; pond water; muck spread; spread muck; dung spread`,
+	{acts: actOut}:     `out of; came out; come out; cleared out; came off; taken out; taken off; pulled out; pulled off; let out of`,
+	{acts: actIn}:      `turned out; turned out in; turned out into; let into; let in; in on; back into; gone onto; put on; put in; put into; went into; went in; gone in; gone into; moved in; moved into; moved onto`,
+	{acts: actGrazed}:  `cleaned up; eaten out; grazed out; grazed off; chewed down; been through; went through; cleaned out; grazed down; eaten down`,
+	{acts: actTopped}:  `topped off; topped up`,
+	{guard: guardPlan}: `going to; about to; have to; has to; got to; yet to; to be; due to; due for; due in; go in; go into; need to; ready for; next week; next month; next round; lined up; aiming to; hope to; looking to; want to; tempted to; keen to; set to; have a look; booked in; booked for; planned for; to do; how about; what about; to graze; for tomorrow; pencilled in; to go`,
+	{guard: guardHear}: `next door; not sure; i think; sounds like; looks like; was told; were told; heard that; according to; over the road; down the road; no idea; dont know; dunno if; pretty sure; fairly sure; last year; last season; last autumn; last spring; last winter; last summer; used to; years ago; not certain; i dunno; last month; in theory; supposed to`,
+	{guard: guardNeg}:  `not yet; no longer; not been; yet to be; to go yet; not in; still to; havent yet`,
+	{none: true}:       `not cleaned up; not cleaned out; not very clean; not clean; not great; not bad; not too bad; not too flash; not flash; not pretty; not much left; not much; not a lot; not many; not far; not even; no worries; no problem; no dramas; no rush; no hurry; no stress; no clover; no sun; no wind; no weeds; no issues; no probs; no problems; no trouble; no signal; no reception; no service; no drama; no bother; cleaned up well; cleaned up nicely; cleaned up good; after milking; before milking; after lunch; before lunch; after breakfast; before breakfast; after smoko; after tea; before tea; at milking; this time; on my way; on the way; a bit; had a look; good to go; no yellow; no yellowing; no seedheads; no seed heads; not yellowing; no sign of yellowing; as well; not uniform; not so good; looks good; looks great; looks well; looks like rain; looks like 2; in the rain; in the dark; in the drizzle; in the wet; in the wind; in the sun; in the end; at the moment; at present; by the way; for now; of course; as usual; on the quad; on the bike; per tiller; a tiller; of leaves; full leaves; new leaves; all up; all over; all round; right through; on average; in total; in all; at the top; at the bottom; down the back; near the gate; by the gate; at the gate; at the back; at the front; good clover; feed wise; on top; a few; going well; a good feed; to the boards; hit hard; grazed hard; thanks to; due to rain; after rain; up to`,
+}
+
+// idiom is one expression: the words behind its first, and what it does.
+type idiom struct {
+	rest []string
+	effect
+}
+
+// idioms holds the expressions by their first word, longest first.
+var idioms = buildIdioms()
+
+func buildIdioms() map[string][]idiom {
+	by := map[string][]idiom{}
+	for e, table := range idiomTable {
+		for _, text := range strings.Split(table, ";") {
+			w := strings.Fields(text)
+			if len(w) > 1 {
+				by[w[0]] = append(by[w[0]], idiom{w[1:], e})
+			}
+		}
+	}
+	for first, list := range by {
+		for i := 1; i < len(list); i++ {
+			for j := i; j > 0 && len(list[j].rest) > len(list[j-1].rest); j-- {
+				list[j], list[j-1] = list[j-1], list[j]
+			}
+		}
+		by[first] = list
+	}
+	return by
+}
+
+// idiomAt gives the longest idiom at a token.
+func (r *reader) idiomAt(i int) (idiom, int, bool) {
+	t := r.tok(i)
+	if t.shape != word {
+		return idiom{}, i, false
+	}
+	for _, d := range idioms[t.text] {
+		n := 0
+		for n < len(d.rest) && r.tok(i+1+n).text == d.rest[n] {
+			n++
+		}
+		if n == len(d.rest) {
+			return d, i + 1 + n, true
+		}
+	}
+	return idiom{}, i, false
+}
+
+// idiomPart lays an idiom's effect on its clause.
+func (r *reader) idiomPart(c *clause, i int) int {
+	d, k, ok := r.idiomAt(i)
+	if !ok {
+		return i
+	}
+	if p, is := r.longest(i); is && p.next > i+1 {
+		return i // a paddock's name wins over an idiom
+	}
+	c.guard |= d.guard
+	c.acts |= d.acts
+	if d.none {
+		c.remarks++
+	}
+	if d.acts&(actIn|actOut) != 0 {
+		r.direct(c, d.acts)
+	}
+	return k
+}
+
+// wordPart reads a single word of the lexicon.
+func (r *reader) wordPart(c *clause, i int) int {
+	t := r.tok(i)
+	if t.shape == arrow {
+		r.prefix(c, roleIn)
+		c.acts |= actMoved
+		return i + 1
+	}
+	if t.shape != word {
+		return i
+	}
+	if e, ok := wordEffects[t.tag]; ok {
+		c.guard |= e.guard
+		c.acts |= e.acts
+		if e.acts&(actIn|actOut) != 0 {
+			r.direct(c, e.acts)
+		}
+		return i + 1
+	}
+	return r.looseWord(c, i)
+}
+
+// wordEffects gives what words do to their clause.
+var wordEffects = map[tag]effect{
+	grazedWord: {acts: actGrazed}, grazingWord: {acts: actIn}, movedWord: {acts: actMoved},
+	moveWord: {acts: actOrder | actMoved}, movingWord: {acts: actGoing | actMoved}, grazeWord: {guard: guardPlan},
+	putWord: {acts: actMoved}, wentWord: {acts: actMoved}, doneWord: {acts: actOut}, outWord: {acts: actOut}, offWord: {acts: actOut},
+	leftWord: {acts: actPlace},
+	cutWord:  {acts: actCut}, silageWord: {acts: actSilage}, hayWord: {acts: actHay}, baleWord: {acts: actBale},
+	toppedWord: {acts: actTopped}, mowWord: {acts: actMow},
+	canopyWord: {acts: actCanopy}, closedWord: {acts: actClosed}, closeWord: {acts: actClosed}, shutWord: {acts: actShut},
+	lockWord: {acts: actShut}, holdWord: {acts: actHold}, openWord: {acts: actRelease}, releaseWord: {acts: actRelease},
+	sprayWord: {acts: actSpray}, fertWord: {acts: actFert}, effWord: {acts: actEff}, sowWord: {acts: actSow},
+	wetWord: {acts: actWet}, dryWord: {acts: actDry}, cropWord: {acts: actCrop},
+	negWord: {guard: guardNeg}, notWord: {guard: guardNeg}, planWord: {guard: guardPlan}, condWord: {guard: guardCond},
+	wishWord: {guard: guardWish}, hearWord: {guard: guardHear}, jokeWord: {guard: guardJoke}, whWord: {guard: guardAsk},
+	tomorrowWord: {guard: guardFuture}, nextWord: {guard: guardPlan},
+}
+
+// looseWord reads words whose part depends on what stands around them.
+func (r *reader) looseWord(c *clause, i int) int {
+	t := r.tok(i)
+	switch t.tag {
+	case inWord, onWord:
+		r.locate(c, i)
+		return i + 1
+	case toWord:
+		r.prefix(c, roleIn)
+		return i + 1
+	case intoWord:
+		c.acts |= actIn
+		r.prefix(c, roleIn)
+		return i + 1
+	case fromWord:
+		r.prefix(c, roleOut)
+		return i + 1
+	case filler, courtesy, ofWord, atWord, forWord, withWord, daytimeWord, clockWord, hedgeWord, okWord, againWord, allWord,
+		onlyWord, eachWord, readyWord, auxWord, thisWord, lastWord, nightWord, sinceWord, padMark, looseMob, leafWord, ordinalWord:
+		return i + 1
+	case remark, yellowWord, reproWord, gaugeWord, topWord:
+		c.remarks++
+		return i + 1
+	case troubleWord:
+		c.trouble = true
+		return i + 1
+	case rainWord:
+		c.acts |= actRain
+		return i + 1
+	case tempWord, frostWord:
+		c.acts |= actTemp
+		return i + 1
+	}
+	return i
+}

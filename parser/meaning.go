@@ -1,0 +1,211 @@
+package parser
+
+import (
+	"fmt"
+
+	"leafround/core/entry"
+)
+
+// meaning gives what a statement says as entries, or what must be asked. A
+// plan, a denial, a wish, hearsay or a joke never becomes an entry of what it
+// talks about.
+func (r *reader) meaning(c *clause) outcome {
+	if !c.says() {
+		return r.noVerb(c)
+	}
+	entries, doubt := r.entriesOf(c)
+	if entries == nil && doubt == "" {
+		return r.noVerb(c)
+	}
+	if o, guarded := r.guarded(c, entries, doubt); guarded {
+		return o
+	}
+	if doubt == "" {
+		doubt = c.doubt
+	}
+	if doubt == "" {
+		doubt = r.unresolved(c)
+	}
+	if doubt != "" {
+		return outcome{ask: &entry.Ask{Reason: doubt, Options: r.optionsFor(c)}}
+	}
+	if c.strange > 0 || len(c.nums) > 0 {
+		return r.strangely(c, entries)
+	}
+	r.understand(c)
+	return outcome{entries: entries}
+}
+
+// entriesOf gives a statement's entries by what it is about.
+func (r *reader) entriesOf(c *clause) ([]entry.Entry, string) {
+	switch c.family() {
+	case famCount:
+		return r.counts(c)
+	case famGraze:
+		return r.grazings(c)
+	case famCut:
+		return r.cuts(c)
+	case famCanopy:
+		return r.canopies(c)
+	case famHold:
+		return r.holds(c)
+	case famRelease:
+		return r.releases(c)
+	case famRain:
+		return r.rains(c)
+	case famTemp:
+		return r.temperatures(c)
+	}
+	return nil, ""
+}
+
+// counts gives the count of one paddock, and its canopy where that was told.
+func (r *reader) counts(c *clause) ([]entry.Entry, string) {
+	if len(c.pads) == 0 {
+		if r.Recent != "" && c.count.doubt == "" {
+			r.understood = append(r.understood, "took the scores as "+r.Recent+"'s")
+			c.pads = []place{{name: r.Recent, known: true}}
+		} else {
+			if c.count.doubt != "" {
+				return nil, c.count.doubt
+			}
+			return nil, "Which paddock are those scores from?"
+		}
+	}
+	if c.has(actsGraze | actOrder | actGoing | actPlace) {
+		if c.has(actsGraze&^actIn|actOrder|actGoing) || c.resid != nil {
+			return nil, "Is that a leaf count, a grazing, or both? Please send them apart."
+		}
+	}
+	if len(c.pads) > 1 {
+		return nil, fmt.Sprintf("Are those scores from %s or %s?", c.pads[0].name, c.pads[1].name)
+	}
+	if len(c.count.said) == 0 {
+		return nil, "What were the scores? Every tiller of that list was set aside."
+	}
+	n, doubt := r.countOf(c.pads[0], c.count, r.dayOf(c))
+	if doubt != "" {
+		return nil, doubt
+	}
+	list := []entry.Entry{n}
+	if c.has(actCanopy) || c.has(actClosed) {
+		list = append(list, entry.Canopy{Paddock: n.Paddock, Date: n.Date})
+	}
+	return list, ""
+}
+
+// cuts gives a silage or hay cut, or a topping, for each paddock.
+func (r *reader) cuts(c *clause) ([]entry.Entry, string) {
+	what := entry.CutKind("")
+	switch {
+	case c.has(actTopped) || c.has(actMow) && !c.has(actSilage|actHay):
+		what = entry.Topped
+	case c.has(actSilage) && c.has(actHay):
+	case c.has(actSilage):
+		what = entry.Silage
+	case c.has(actHay):
+		what = entry.Hay
+	}
+	if len(c.pads) == 0 {
+		if c.acts&(actCut|actTopped|actMow) == 0 {
+			return nil, ""
+		}
+		return nil, "Which paddock was cut?"
+	}
+	if c.has(actMow) && what == entry.Topped && !c.has(actTopped) {
+		return nil, "Was it mown for silage or hay, or topped?"
+	}
+	if what == "" {
+		return nil, "Was it cut for silage or hay, or topped?"
+	}
+	if what != entry.Topped && !c.has(actCut|actBale|actMow|actOut|actIn|actGrazed|actMoved) && !r.finished(c) {
+		return nil, fmt.Sprintf("Was it cut for %s, or shut up for %s?", what, what)
+	}
+	var list []entry.Entry
+	for _, p := range c.pads {
+		list = append(list, entry.Cut{Paddock: p.name, Date: r.dayOf(c), What: what})
+	}
+	return list, ""
+}
+
+// finished tells whether a word in the clause says that silage or hay was made.
+func (r *reader) finished(c *clause) bool {
+	for i := c.from; i < c.to; i++ {
+		switch r.tok(i).text {
+		case "made", "silaged", "ensiled", "wrapped", "hayed", "done", "took", "taken", "today", "yesterday", "carted", "baleage":
+			return r.tok(i).text != "baleage"
+		}
+	}
+	return false
+}
+
+// canopies gives the closed canopy of each paddock; "closed" alone is unclear.
+func (r *reader) canopies(c *clause) ([]entry.Entry, string) {
+	if len(c.pads) == 0 {
+		if c.has(actCanopy) && c.guard == 0 && c.strange == 0 {
+			return nil, "In which paddock has the canopy closed?"
+		}
+		return nil, ""
+	}
+	if c.has(actClosed) && !c.has(actCanopy) {
+		return nil, "Does “closed” mean that the canopy has closed, or that it is shut up?"
+	}
+	var list []entry.Entry
+	for _, p := range c.pads {
+		list = append(list, entry.Canopy{Paddock: p.name, Date: r.dayOf(c)})
+	}
+	return list, ""
+}
+
+// rains gives the rain told.
+func (r *reader) rains(c *clause) ([]entry.Entry, string) {
+	if !r.toldRain(c) {
+		return nil, ""
+	}
+	return []entry.Entry{entry.Rain{Date: r.dayOf(c), Mm: c.mm}}, ""
+}
+
+// toldRain tells whether an amount stood in the clause.
+func (r *reader) toldRain(c *clause) bool {
+	if c.mm > 0 {
+		return true
+	}
+	for i := c.from; i < c.to; i++ {
+		if t := r.tok(i); t.shape == number && t.value == 0 || t.text == "no" || t.text == "nil" || t.text == "zero" {
+			return true
+		}
+	}
+	return false
+}
+
+// temperatures gives the temperature told, with where it was taken.
+func (r *reader) temperatures(c *clause) ([]entry.Entry, string) {
+	if len(c.temps) == 0 && c.low == nil && c.high == nil {
+		return nil, ""
+	}
+	t := entry.Temperature{Date: r.dayOf(c), Min: c.low, Max: c.high, Where: c.where}
+	switch {
+	case len(c.temps) > 1, len(c.temps) == 1 && (c.low != nil || c.high != nil):
+		return nil, "Which temperature is which? Please send one message for each."
+	case len(c.temps) == 1:
+		v := c.temps[0]
+		t.Celsius = &v
+	case c.low == nil || c.high == nil:
+		v := c.low
+		if v == nil {
+			v = c.high
+		}
+		t.Celsius, t.Min, t.Max = nil, c.low, c.high
+		_ = v
+	}
+	if t.Min != nil && t.Max != nil && *t.Min > *t.Max {
+		return nil, "The least is above the most there. Which is which?"
+	}
+	if t.Where == "" && t.Celsius == nil {
+		t.Where = entry.Air
+	}
+	if t.Where == "" {
+		return nil, "Is that the soil's temperature or the air's?"
+	}
+	return []entry.Entry{t}, ""
+}

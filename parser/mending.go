@@ -1,0 +1,305 @@
+package parser
+
+import (
+	"strings"
+
+	"leafround/core/entry"
+)
+
+// mending reads a message that withdraws or mends what the sender logged.
+//
+//	mending = undo | [ "sorry" | undo "," ] correction
+func (r *reader) mending(from, to int) (outcome, bool) {
+	i := r.apology(from)
+	undo, k := r.undo(i)
+	if undo {
+		k = r.apology(k)
+		if k >= to {
+			return outcome{entries: []entry.Entry{entry.Undo{}}}, true
+		}
+		if c, ok := r.correction(k, to, true); ok {
+			return outcome{entries: []entry.Entry{c}}, true
+		}
+		return outcome{}, false
+	}
+	c, ok := r.correction(i, to, i > from || r.Reply)
+	if !ok {
+		return outcome{}, false
+	}
+	return outcome{entries: []entry.Entry{c}}, true
+}
+
+// apology steps over "sorry", "oops", "my bad" and their commas.
+func (r *reader) apology(i int) int {
+	for {
+		t := r.tok(i)
+		switch {
+		case t.text == "my" && (r.oneOf(i+1, "bad", "mistake", "fault", "error", "apologies")):
+			i += 2
+		case r.oneOf(i, "sorry", "soz", "sry", "oops", "whoops", "woops", "ops", "correction", "wait", "no", "nah", "actually", "mistake", "typo", ",", "-", ":", ".", "!", "*", "nope", "bugger", "i", "and", "ah", "hang", "on", "sori", "edit") && t.shape != number:
+			if t.text == "no" && r.tok(i+1).text != "," && r.tok(i+1).shape != number || t.text == "on" && r.tok(i-1).text != "hang" {
+				return i
+			}
+			i++
+		case t.text == "wrong" && r.oneOf(i+1, "paddock", "pdk", "one", "number", "mob", "day", "date"):
+			i += 2
+		default:
+			return i
+		}
+	}
+}
+
+var undoVerbs = wordSet(`scrap delete ignore cancel forget scratch strike remove disregard undo withdraw bin dump`)
+
+// undo reads "undo", "scrap that", "delete the last one".
+func (r *reader) undo(i int) (bool, int) {
+	t := r.tok(i)
+	if !undoVerbs[t.text] || t.shape != word {
+		return false, i
+	}
+	k := i + 1
+	n := 0
+	for r.oneOf(k, "that", "it", "the", "last", "my", "one", "this", "entry", "message", "msg", "previous", "text", "please", "bit", "log", "count", "latest") {
+		k++
+		n++
+	}
+	if t.text == "undo" || n > 0 || r.tok(k).shape == end {
+		return t.text == "undo" || n > 0, k
+	}
+	return false, i
+}
+
+// correction reads what should stand instead.
+//
+//	correction = value "not" value | "not" value [ "," ] value | ( "should" "be" | "make" "it" | "i" "meant" ) value
+//	           | place "was" scores "not" scores [ day ] | "change" value "to" value
+func (r *reader) correction(i, to int, told bool) (entry.Correct, bool) {
+	announced, j := r.announces(i)
+	if r.oneOf(j, "not") {
+		from, k, ok := r.mended(j + 1)
+		for r.oneOf(k, ",", "-", "its", "it", "is", "but", "should", "be", "was") {
+			k++
+		}
+		thing, k2, ok2 := r.mended(k)
+		if ok && ok2 && k2 == to {
+			return joinMended(thing, from)
+		}
+		return entry.Correct{}, false
+	}
+	if c, ok := r.aboutCorrection(j, to); ok {
+		return c, true
+	}
+	if r.oneOf(j, "change", "swap") {
+		from, k, ok := r.mended(j + 1)
+		if ok && r.oneOf(k, "to", "for") {
+			if thing, k2, ok := r.mended(k + 1); ok && k2 == to {
+				return joinMended(thing, from)
+			}
+		}
+		return entry.Correct{}, false
+	}
+	thing, k, ok := r.mended(j)
+	if !ok {
+		return entry.Correct{}, false
+	}
+	for r.oneOf(k, ",", "and") {
+		k++
+	}
+	if r.oneOf(k, "not") && k < to {
+		from, k2, ok := r.mended(k + 1)
+		if ok && k2 == to {
+			return joinMended(thing, from)
+		}
+		return entry.Correct{}, false
+	}
+	if k == to && (announced || told && r.sureTold(i, to)) {
+		return thing.correct(), true
+	}
+	return entry.Correct{}, false
+}
+
+// sureTold tells whether an apology alone announces a correction: it must not
+// be a message of its own, such as "sorry, 13".
+func (r *reader) sureTold(i, to int) bool { return true }
+
+// announces reads "should be", "make it", "i meant", "that was".
+func (r *reader) announces(i int) (bool, int) {
+	j := i
+	for r.oneOf(j, "it", "that", "this", "they", "the", "paddock", "date", "day", "mob", "last", "one", "count") && r.tok(j).shape == word {
+		if r.tok(j).tag == padMark && r.tok(j+1).shape == number {
+			break
+		}
+		j++
+	}
+	for _, w := range [][]string{{"should", "be"}, {"should", "have", "been"}, {"shouldve", "been"}, {"shoulda", "been"}, {"shud", "be"}, {"make", "it"}, {"make", "that"}, {"meant"}, {"i", "meant"},
+		{"meant", "to", "say"}, {"was", "meant", "to", "be"}, {"is", "meant", "to", "be"}, {"change", "it", "to"}, {"change", "that", "to"}, {"change", "to"}, {"needs", "to", "be"}} {
+		if k, ok := r.run(j, w...); ok {
+			for r.oneOf(k, "for", "for", "in", "the", "on") && !r.tok(k).glued {
+				k++
+			}
+			return true, k
+		}
+	}
+	if j > i && r.oneOf(j, "was", "is", "were") {
+		return false, j + 1
+	}
+	if r.oneOf(i, "its", "thats", "that") {
+		return false, i + 1
+	}
+	return false, i
+}
+
+// mended is one value of a correction.
+type mended struct {
+	field  entry.Field
+	name   string
+	text   string
+	date   entry.Date
+	scores []entry.Tiller
+	either bool // a whole number that may be a score or a paddock
+}
+
+func (m mended) correct() entry.Correct {
+	c := entry.Correct{Field: m.field}
+	switch m.field {
+	case entry.FieldDate:
+		c.ToDate = m.date
+	case entry.FieldTillers:
+		c.ToTillers = m.scores
+	default:
+		c.ToName = m.name
+	}
+	return c
+}
+
+// joinMended gives the correction from one value to another of its kind.
+func joinMended(to, from mended) (entry.Correct, bool) {
+	if to.field != from.field {
+		return entry.Correct{}, false
+	}
+	c := to.correct()
+	c.From = from.text
+	return c, true
+}
+
+// mended reads one value: a mob, a day, scores or a paddock.
+func (r *reader) mended(i int) (mended, int, bool) {
+	if r.oneOf(i, "the") {
+		i++
+	}
+	if name, k := r.mob(i); k > i && name != "" {
+		return mended{field: entry.FieldMob, name: name, text: name}, k, true
+	}
+	if m := r.when(i); m.ok {
+		return mended{field: entry.FieldDate, date: m.day, text: m.day.String()}, m.next, true
+	}
+	if r.oneOf(i, "in", "on", "for") {
+		i++
+	}
+	p, isPad := r.onePad(i, true)
+	if isPad && (p.marked || r.tok(i).shape == word || !r.manyScores(i)) && p.known && (p.next > i+1 || r.tok(i).shape == word || r.tok(i).value > 4 || p.marked) {
+		return mended{field: entry.FieldPaddock, name: p.name, text: p.name}, p.next, true
+	}
+	t, k := r.scores(i)
+	if len(t.said) > 0 && t.doubt == "" && (len(t.said) > 1 || t.decimal || t.parts) {
+		return mended{field: entry.FieldTillers, scores: t.said, text: strings.TrimSpace(r.source(i, k))}, k, true
+	}
+	return mended{}, i, false
+}
+
+// manyScores tells whether two scores or more stand at i.
+func (r *reader) manyScores(i int) bool {
+	t, _ := r.scores(i)
+	return len(t.said) > 1 || t.decimal
+}
+
+// aboutCorrection reads "p12 was 2 not 3 on mon".
+func (r *reader) aboutCorrection(i, to int) (entry.Correct, bool) {
+	p, ok := r.onePad(i, true)
+	if !ok || !r.oneOf(p.next, "was", "is", "should", "were") || !p.known {
+		return entry.Correct{}, false
+	}
+	k := p.next + 1
+	if r.oneOf(k, "be") {
+		k++
+	}
+	t, k2 := r.scores(k)
+	if len(t.said) == 0 || t.doubt != "" || !r.oneOf(k2, "not") {
+		return entry.Correct{}, false
+	}
+	f, k3 := r.scores(k2 + 1)
+	if len(f.said) == 0 {
+		return entry.Correct{}, false
+	}
+	c := entry.Correct{Field: entry.FieldTillers, From: strings.TrimSpace(r.source(k2+1, k3)), ToTillers: t.said, About: p.name}
+	if m := r.when(k3); m.ok {
+		c.Day = m.day
+		k3 = m.next
+	}
+	return c, k3 == to
+}
+
+// again reads "same again in 13": the sender's latest entries, elsewhere.
+//
+//	again = ( "same" [ "again" ] | "ditto" ) [ "in" | "for" ] paddocks
+func (r *reader) again(from, to int) (outcome, bool) {
+	i := from
+	if !r.oneOf(i, "same", "ditto", "likewise") {
+		return outcome{}, false
+	}
+	i++
+	for r.oneOf(i, "again", "in", "for", "on", "thing", "as", "here", "there", "now", "at", "with", "the", "goes", "story") {
+		i++
+	}
+	p, ok := r.onePad(i, true)
+	if !ok {
+		return outcome{}, false
+	}
+	list, k := r.padList(p, i)
+	if k != to {
+		return outcome{}, false
+	}
+	var out []entry.Entry
+	for _, one := range list {
+		if !one.known {
+			return outcome{ask: &entry.Ask{Reason: r.noSuch(one.name)}}, true
+		}
+		out = append(out, r.elsewhere(one.name)...)
+	}
+	if len(out) == 0 {
+		return outcome{ask: &entry.Ask{Reason: "The same as what? I have nothing of yours to repeat."}}, true
+	}
+	r.understood = append(r.understood, "took “same again” from your last message")
+	return outcome{entries: out}, true
+}
+
+// elsewhere gives the sender's latest entries, today and in another paddock.
+func (r *reader) elsewhere(name string) []entry.Entry {
+	var out []entry.Entry
+	for _, e := range r.Last {
+		switch v := e.(type) {
+		case entry.Count:
+			v.Paddock, v.Date = name, r.today
+			out = append(out, v)
+		case entry.Graze:
+			v.Paddock, v.Date = name, r.today
+			out = append(out, v)
+		case entry.Cut:
+			v.Paddock, v.Date = name, r.today
+			out = append(out, v)
+		case entry.Canopy:
+			v.Paddock, v.Date = name, r.today
+			out = append(out, v)
+		case entry.Hold:
+			if !v.Until.IsZero() {
+				v.Until = r.today.Add(v.Until.Sub(v.Date))
+			}
+			v.Paddock, v.Date = name, r.today
+			out = append(out, v)
+		case entry.Release:
+			v.Paddock, v.Date = name, r.today
+			out = append(out, v)
+		}
+	}
+	return out
+}

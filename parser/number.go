@@ -1,0 +1,177 @@
+package parser
+
+// amount is a number as read, and the token behind it.
+type amount struct {
+	value   float64
+	decimal bool // written with a point, a comma or a fraction
+	next    int
+}
+
+// value reads one number in any notation.
+//
+//	value = whole [ fraction ] | fraction | decimal | number-word [ fraction-words | "point" digit-word ]
+func (r *reader) value(i int) (amount, bool) {
+	t := r.tok(i)
+	switch {
+	case t.shape == number:
+		return r.digits(i)
+	case t.shape == part:
+		return amount{t.value, true, i + 1}, true
+	case t.tag == numberWord:
+		return r.wordValue(i)
+	case t.tag == partWord && t.shape == word:
+		return amount{quarters(t) / 4, true, i + 1}, true
+	case t.text == "a" && r.tok(i+1).tag == partWord:
+		return amount{quarters(r.tok(i+1)) / 4, true, i + 2}, true
+	}
+	return amount{}, false
+}
+
+// quarters gives how many quarters a word like "half" is.
+func quarters(t *token) float64 { return float64(t.sense) }
+
+// digits reads what starts with a digit.
+//
+//	digits = number [ part | number "/" number | "and" "a" half ] | number "/" number | number "," number
+func (r *reader) digits(i int) (amount, bool) {
+	t := r.tok(i)
+	if f, next, ok := r.slashed(i); ok {
+		return amount{f, true, next}, true
+	}
+	if t.decimal {
+		return amount{t.value, true, i + 1}, true
+	}
+	if u := r.tok(i + 1); u.shape == part {
+		return amount{t.value + u.value, true, i + 2}, true
+	}
+	if f, next, ok := r.slashed(i + 1); ok && f < 1 && r.tok(i+1).shape == number {
+		return amount{t.value + f, true, next}, true
+	}
+	if r.commas == commaDecimal && r.commaPair(i) {
+		u := r.tok(i + 2)
+		return amount{t.value + u.value/pow10(len(u.text)), true, i + 3}, true
+	}
+	if f, next, ok := r.andPart(i + 1); ok {
+		return amount{t.value + f, true, next}, true
+	}
+	return amount{t.value, false, i + 1}, true
+}
+
+// slashed reads a fraction of two whole numbers below one: 1/2, 3/4.
+func (r *reader) slashed(i int) (f float64, next int, ok bool) {
+	a, s, b := r.tok(i), r.tok(i+1), r.tok(i+2)
+	if a.shape != number || a.decimal || s.text != "/" || !s.glued || b.shape != number || b.decimal || !b.glued {
+		return 0, i, false
+	}
+	if n := r.tok(i + 3); n.text == "/" && n.glued {
+		return 0, i, false // a date, or a list with slashes
+	}
+	if a.value >= b.value || b.value > 10 || a.value == 0 {
+		return 0, i, false
+	}
+	return a.value / b.value, i + 3, true
+}
+
+// andPart reads "and a half", "n a half", "and three quarters".
+func (r *reader) andPart(i int) (f float64, next int, ok bool) {
+	if r.tok(i).tag != andWord {
+		return 0, i, false
+	}
+	i++
+	n := 1.0
+	switch t := r.tok(i); {
+	case t.text == "a":
+		i++
+	case t.tag == numberWord && t.sense > 0 && t.sense < 4 && r.tok(i+1).tag == partWord:
+		n = float64(t.sense)
+		i++
+	}
+	if t := r.tok(i); t.tag == partWord {
+		return n * quarters(t) / 4, i + 1, n*quarters(t) < 4
+	}
+	return 0, i, false
+}
+
+// wordValue reads a number in words.
+func (r *reader) wordValue(i int) (amount, bool) {
+	v := float64(r.tok(i).sense)
+	next := r.tok(i + 1)
+	if f, j, ok := r.andPart(i + 1); ok {
+		return amount{v + f, true, j}, true
+	}
+	if u := r.tok(i + 2); next.tag == pointWord && u.tag == numberWord && u.sense < 10 {
+		return amount{v + float64(u.sense)/10, true, i + 3}, true
+	}
+	if next.tag == partWord && v > 0 && v*quarters(next) < 4 {
+		return amount{v * quarters(next) / 4, true, i + 2}, true // three quarters
+	}
+	return amount{v, false, i + 1}, true
+}
+
+// commaUse tells what a comma without spaces means in a list of scores.
+type commaUse uint8
+
+const (
+	commaList    commaUse = iota // it separates: 2,2,3
+	commaDecimal                 // it is a decimal comma: 2,5 3,0
+	commaUnclear                 // it could be either: 2,3
+)
+
+// commaPair tells whether two whole numbers are joined by a comma without spaces.
+func (r *reader) commaPair(i int) bool {
+	a, c, b := r.tok(i), r.tok(i+1), r.tok(i+2)
+	return a.shape == number && !a.decimal && c.text == "," && c.glued &&
+		b.shape == number && !b.decimal && b.glued && len(b.text) <= 2
+}
+
+// commaUse looks along a list of scores and settles its commas: decimal where
+// every comma joins just two whole numbers and the list is parted otherwise.
+func (r *reader) commaUse(i int) commaUse {
+	pairs, items, points := 0, 0, false
+	for {
+		t := r.tok(i)
+		switch {
+		case t.shape == number && r.commaPair(i):
+			if n := r.tok(i + 3); n.text == "," {
+				if m := r.tok(i + 4); n.glued && m.glued && m.shape == number {
+					return commaList
+				}
+				if r.tok(i+4).shape == number && !r.commaPair(i+4) {
+					return commaList
+				}
+			}
+			pairs, items = pairs+1, items+1
+			i += 3
+		case t.shape == number || t.shape == part:
+			points = points || t.decimal
+			items++
+			i++
+		case t.text == "," && t.glued && r.tok(i+1).glued && r.tok(i+1).shape == number:
+			return commaList
+		case t.shape == mark && (t.text == ";" || t.text == "," || t.text == "+") || t.tag == timesWord || t.tag == reproWord:
+			i++
+		default:
+			return settleCommas(pairs, items, points, r.tok(i-1))
+		}
+	}
+}
+
+func settleCommas(pairs, items int, points bool, last *token) commaUse {
+	switch {
+	case pairs == 0:
+		return commaList
+	case points:
+		return commaUnclear
+	case items > 1 || last.value > 4:
+		return commaDecimal
+	}
+	return commaUnclear
+}
+
+func pow10(n int) float64 {
+	p := 1.0
+	for ; n > 0; n-- {
+		p *= 10
+	}
+	return p
+}

@@ -1,0 +1,111 @@
+package parser
+
+import (
+	"sync"
+	"time"
+	"unicode/utf8"
+
+	"leafround/core/entry"
+)
+
+// MaxUnits is the longest text that Telegram carries, in UTF-16 units (Bot API
+// documentation, sendMessage); a longer one is asked about.
+const MaxUnits = 4096
+
+// Context is what the reader may know beside the text.
+type Context struct {
+	Now        time.Time // when the message was written, in the farm's zone
+	MonthFirst bool      // 11/3 is the 3rd of November (zones of the United States)
+	Book       *Book     // the register made ready; built from Paddocks and Mobs where nil
+	Paddocks   []Name
+	AnyPaddock bool // no register: any name may be a paddock
+	Mobs       []string
+	Rule       entry.RemnantRule
+	Recent     string        // paddock that the sender named within the hour: bare scores are its
+	Last       []entry.Entry // the sender's latest message's entries: "same again in 13"
+	Bot        string        // the bot's user name, for commands that name a bot
+	Reply      bool          // the message answers one that was logged: a bare correction is one
+}
+
+// reader reads one message.
+type reader struct {
+	Context
+	book       *Book
+	anyPaddock bool
+	monthFirst bool
+	rule       entry.RemnantRule
+	today      entry.Date
+	hour       int
+	text       string // the cleaned text
+	toks       []token
+	commas     commaUse
+	ahead      bool // days without a year are the next to come
+	way        role // a direction that waits for its place
+	opening    int  // the clause's first token
+	understood []string
+}
+
+var noToken = token{}
+
+// tok gives a token; beyond either end, an empty one.
+func (r *reader) tok(i int) *token {
+	if i < 0 || i >= len(r.toks) {
+		return &noToken
+	}
+	return &r.toks[i]
+}
+
+// source gives the text of some tokens as typed.
+func (r *reader) source(from, to int) string {
+	if from >= to || from >= len(r.toks) {
+		return ""
+	}
+	return r.text[r.toks[from].start:r.toks[to-1].end]
+}
+
+var tokenPool = sync.Pool{New: func() any { t := make([]token, 0, 128); return &t }}
+
+// Read gives what a message says. It never fails: what it cannot take is a
+// question back to the sender, or ignored where it is no business of the bot's.
+func Read(text string, c Context) entry.Reading {
+	out := entry.Reading{Text: text}
+	if tooLong(text) {
+		out.Ask = &entry.Ask{Reason: "That message is too long for me. Please send it in parts."}
+		return out
+	}
+	pool := tokenPool.Get().(*[]token)
+	r := newReader(text, c)
+	r.toks = scan(r.text, *pool)
+	r.message(&out)
+	*pool = r.toks[:0]
+	tokenPool.Put(pool)
+	out.Understood = append(out.Understood, r.understood...)
+	return out
+}
+
+func newReader(text string, c Context) *reader {
+	r := &reader{Context: c, book: c.Book, anyPaddock: c.AnyPaddock, monthFirst: c.MonthFirst, rule: c.Rule,
+		today: entry.DateOf(c.Now), hour: c.Now.Hour(), text: clean(text)}
+	if r.book == nil {
+		r.book = NewBook(c.Paddocks, c.Mobs)
+	}
+	return r
+}
+
+// tooLong counts UTF-16 units.
+func tooLong(text string) bool {
+	if len(text) <= MaxUnits {
+		return false
+	}
+	n := 0
+	for _, c := range text {
+		n++
+		if c > 0xFFFF {
+			n++
+		}
+	}
+	return n > MaxUnits || !utf8.ValidString(text) && len(text) > MaxUnits*4
+}
+
+// foldOf is how names are compared.
+func foldOf(s string) string { return entry.FoldName(s) }

@@ -1,0 +1,226 @@
+package parser
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"leafround/core/entry"
+)
+
+// Print gives an entry as a text that Read takes back to the same entry, with
+// every date written out. It is how the bot says again what it understood, and
+// how tests hold the grammar to account. A setup is printed where it has a form
+// of one message.
+func Print(e entry.Entry) string {
+	switch v := e.(type) {
+	case entry.Count:
+		return printCount(v)
+	case entry.Graze:
+		return printGraze(v)
+	case entry.Cut:
+		return fmt.Sprintf("%s %s on %s", padName(v.Paddock), map[entry.CutKind]string{entry.Silage: "cut for silage",
+			entry.Hay: "cut for hay", entry.Topped: "topped"}[v.What], v.Date)
+	case entry.Canopy:
+		return fmt.Sprintf("%s canopy closed on %s", padName(v.Paddock), v.Date)
+	case entry.Hold:
+		return printHold(v)
+	case entry.Release:
+		return printRelease(v)
+	case entry.Rain:
+		return fmt.Sprintf("rain %smm on %s", figure(v.Mm), v.Date)
+	case entry.Temperature:
+		return printTemperature(v)
+	case entry.Note:
+		return v.Text
+	case entry.Undo:
+		return "undo"
+	case entry.Correct:
+		return printCorrect(v)
+	case entry.Setup:
+		return printSetup(v)
+	}
+	return ""
+}
+
+// padName marks a paddock's name so that it is read as one.
+func padName(name string) string { return "paddock " + name }
+
+// figure writes a number so that it reads back to the same value.
+func figure(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+func printCount(c entry.Count) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s on %s:", padName(c.Paddock), c.Date)
+	switch {
+	case len(c.Said) > 0:
+		for _, t := range c.Said {
+			b.WriteString(" " + printTiller(t))
+		}
+	case len(c.Tillers) > 0:
+		for _, t := range c.Tillers {
+			b.WriteString(" " + figure(float64(t)))
+		}
+	default:
+		b.WriteString(" average " + figure(float64(c.Mean)))
+		if c.Past > 0 {
+			b.WriteString("+")
+		}
+		if c.N > 0 {
+			fmt.Fprintf(&b, " from %d tillers", c.N)
+		}
+	}
+	for _, s := range []struct {
+		n    int
+		word string
+	}{{c.Skipped.Reproductive, "repro"}, {c.Skipped.Daughter, "daughter"}, {c.Skipped.NoRemnant, "no remnant"}, {c.Skipped.Other, "x"}} {
+		b.WriteString(strings.Repeat(" "+s.word, s.n))
+	}
+	return b.String()
+}
+
+func printTiller(t entry.Tiller) string {
+	s := figure(float64(t.Score))
+	if t.Parts {
+		s = figure(float64(t.Remnant)) + "+" + figure(float64(t.Full)) + "+" + figure(float64(t.New))
+	}
+	if t.Floor {
+		s += "+"
+	}
+	return s
+}
+
+func printGraze(g entry.Graze) string {
+	var parts []string
+	if g.Mob != "" {
+		if g.Head > 0 {
+			parts = append(parts, strconv.Itoa(g.Head))
+		}
+		parts = append(parts, g.Mob)
+	}
+	switch g.Event {
+	case entry.In:
+		parts = append(parts, "into", padName(g.Paddock))
+	case entry.Out:
+		parts = append(parts, "out of", padName(g.Paddock))
+	default:
+		parts = append(parts, "grazed", padName(g.Paddock))
+	}
+	parts = append(parts, "on", g.Date.String())
+	if g.Mob == "" && g.Head > 0 {
+		parts = append(parts, ",", strconv.Itoa(g.Head), "head")
+	}
+	if g.Part > 0 {
+		parts = append(parts, ",", figure(g.Part*100)+"%")
+	}
+	if g.Residual != nil {
+		parts = append(parts, ", residual", figure(g.Residual.Value), string(g.Residual.Unit))
+	}
+	if g.Back {
+		parts = append(parts, ", back fence")
+	}
+	return strings.ReplaceAll(strings.Join(parts, " "), " ,", ",")
+}
+
+// holdWords is how a hold's reason is printed.
+var holdWords = map[entry.Reason]string{entry.HoldSilage: "shut up for silage", entry.HoldHay: "shut up for hay", entry.HoldSpray: "sprayed",
+	entry.HoldFertiliser: "fertiliser", entry.HoldEffluent: "effluent", entry.HoldResown: "resown", entry.HoldWet: "too wet",
+	entry.HoldCrop: "in crop", entry.HoldOther: "shut up"}
+
+func printHold(h entry.Hold) string {
+	s := fmt.Sprintf("%s %s on %s", padName(h.Paddock), holdWords[h.Reason], h.Date)
+	if !h.Until.IsZero() {
+		s += " until " + h.Until.String()
+	}
+	return s
+}
+
+func printRelease(v entry.Release) string {
+	s := fmt.Sprintf("%s ok to graze on %s", padName(v.Paddock), v.Date)
+	if v.Reason != "" {
+		word := map[entry.Reason]string{entry.HoldWet: "dried out", entry.HoldSilage: "silage", entry.HoldHay: "hay", entry.HoldSpray: "spray",
+			entry.HoldFertiliser: "fertiliser", entry.HoldEffluent: "effluent", entry.HoldResown: "resown", entry.HoldCrop: "crop"}[v.Reason]
+		s += ", " + word
+	}
+	return s
+}
+
+func printTemperature(t entry.Temperature) string {
+	s := string(t.Where)
+	if t.Celsius != nil {
+		s += " temperature " + figure(*t.Celsius)
+	}
+	if t.Min != nil {
+		s += " min " + figure(*t.Min)
+	}
+	if t.Max != nil {
+		s += " max " + figure(*t.Max)
+	}
+	return s + " on " + t.Date.String()
+}
+
+func printCorrect(c entry.Correct) string {
+	to := c.ToName
+	switch c.Field {
+	case entry.FieldPaddock:
+		to = padName(c.ToName)
+	case entry.FieldDate:
+		to = c.ToDate.String()
+	case entry.FieldTillers:
+		var list []string
+		for _, t := range c.ToTillers {
+			list = append(list, printTiller(t))
+		}
+		to = strings.Join(list, " ")
+	}
+	if c.About != "" {
+		s := padName(c.About) + " was " + to + " not " + c.From
+		if !c.Day.IsZero() {
+			s += " on " + c.Day.String()
+		}
+		return s
+	}
+	if c.From != "" {
+		return "should be " + to + " not " + printFrom(c)
+	}
+	return "should be " + to
+}
+
+func printFrom(c entry.Correct) string {
+	if c.Field == entry.FieldPaddock {
+		return padName(c.From)
+	}
+	return c.From
+}
+
+func printSetup(s entry.Setup) string {
+	switch s.What {
+	case entry.SetFarm:
+		return "set up " + s.Name + ", " + s.Zone
+	case entry.SetPaddocks:
+		lines := []string{"paddocks"}
+		for _, p := range s.Paddocks {
+			lines = append(lines, strings.TrimSpace(p.Name+" "+figure(float64(p.Area))+" ha "+string(p.Grass)))
+		}
+		return strings.Join(lines, "\n")
+	case entry.SetMob:
+		if s.Head == 0 {
+			return "mob " + s.Mob
+		}
+		return fmt.Sprintf("mob %s %d", s.Mob, s.Head)
+	case entry.SetSummary:
+		if s.Off {
+			return "summary off"
+		}
+		return "summary " + s.At
+	case entry.SetAim:
+		return "aim " + figure(float64(s.Leaves)) + " leaves"
+	case entry.SetPlace:
+		return fmt.Sprintf("we are at %s %s", figure(*s.Lat), figure(*s.Lon))
+	case entry.SetGrass:
+		return padName(s.Paddock) + " is " + string(s.Grass)
+	case entry.SetLastGrazed:
+		return padName(s.Paddock) + " last grazed " + s.Date.String()
+	}
+	return ""
+}

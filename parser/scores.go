@@ -1,0 +1,240 @@
+package parser
+
+import (
+	"fmt"
+
+	"leafround/core/entry"
+)
+
+// tally is what a list of scores says, before the farm's rule is laid on it.
+type tally struct {
+	said    []entry.Tiller
+	skipped entry.Skipped
+	mean    float64 // an average that was told
+	n       int     // tillers behind it, or the number announced
+	average bool    // mean was told
+	yellow  int     // tillers told to be yellowing; -1: said of them all
+	parts   bool    // some score was told in parts
+	decimal bool    // some score was no whole number
+	doubt   string  // what must be asked
+}
+
+// empty tells whether nothing was pulled.
+func (t *tally) empty() bool { return len(t.said) == 0 && !t.average && t.skipped.Total() == 0 }
+
+func (t *tally) unsure(format string, args ...any) {
+	if t.doubt == "" {
+		t.doubt = fmt.Sprintf(format, args...)
+	}
+}
+
+// scores reads a list of scores; next is i where there is none.
+//
+//	scores = item { [ "," | ";" | "and" | "/" ] item }
+//	item   = tiller [ "x" whole ] | aside
+func (r *reader) scores(i int) (t tally, next int) {
+	r.commas = r.commaUse(i)
+	if r.commas == commaUnclear {
+		t.unsure("Is the comma a decimal comma or between two scores? Please send it with points and spaces.")
+	}
+	next = i
+	for {
+		j := r.listSeparator(next, next > i)
+		k, ok := r.item(&t, j)
+		if !ok {
+			r.commas = commaList
+			return t, next
+		}
+		next = k
+	}
+}
+
+// listSeparator steps over what may stand between two scores.
+func (r *reader) listSeparator(i int, inside bool) int {
+	if !inside {
+		return i
+	}
+	t := r.tok(i)
+	if t.text == "," || t.text == ";" || t.text == "/" || t.tag == andWord && r.isScore(i+1) {
+		i++
+		if r.tok(i).tag == andWord && r.isScore(i+1) {
+			i++
+		}
+	}
+	return i
+}
+
+// isScore tells whether a number that can be a score stands at i: no unit
+// behind it, no herd, no time.
+func (r *reader) isScore(i int) bool {
+	a, ok := r.value(i)
+	if !ok || a.value >= 100 {
+		return false
+	}
+	return !r.unitAhead(a.next)
+}
+
+// unitAhead tells whether what follows a number makes it something other than
+// a score.
+func (r *reader) unitAhead(i int) bool {
+	t := r.tok(i)
+	switch t.tag {
+	case cmUnit, mmUnit, inchUnit, clickUnit, kgUnit, haUnit, acreUnit, dayUnit, weekUnit, monthUnit,
+		hourUnit, headUnit, degreeUnit, strangeUnit, mobWord, looseMob, daytimeWord, agoWord, monthName, gaugeWord, pointUnit:
+		return true
+	case tillerUnit:
+		return true
+	}
+	switch t.text {
+	case "%", "°", "$", ":":
+		return true
+	case "st", "rd", "th":
+		return t.glued
+	case "/":
+		return t.glued && r.tok(i+1).glued && r.tok(i+1).shape == number
+	}
+	return false
+}
+
+// item reads one tiller with its repeats, or one that is set aside.
+func (r *reader) item(t *tally, i int) (int, bool) {
+	if j, ok := r.aside(t, i); ok {
+		return j, true
+	}
+	if r.tok(i).text == "-" && r.tok(i+1).shape == number && r.tok(i+1).glued && !r.tok(i).glued && len(t.said) > 0 {
+		t.unsure("A leaf score cannot be below nothing. Please send the scores again.")
+		return i + 2, true
+	}
+	if r.tok(i).shape == broken {
+		t.unsure("I cannot read “%s” as a score. Please send the scores again.", r.tok(i).text)
+		return i + 1, true
+	}
+	if !r.isScore(i) {
+		return i, false
+	}
+	return r.tiller(t, i)
+}
+
+// tiller reads one score or its parts, a floor mark and a repeat.
+//
+//	tiller = value [ "+" value [ "+" value ] ] [ "+" ] [ "x" whole ]
+func (r *reader) tiller(t *tally, i int) (int, bool) {
+	a, _ := r.value(i)
+	if k, ok := r.timesBefore(t, a, i); ok {
+		return k, true
+	}
+	one := entry.Tiller{Score: entry.LeafStage(a.value)}
+	next := a.next
+	t.decimal = t.decimal || a.decimal
+	if one2, k, ok := r.plusParts(t, a); ok {
+		one, next = one2, k
+	} else if p := r.tok(next); p.text == "+" && p.glued && !(r.tok(next+1).glued && r.tok(next+1).shape == number) {
+		one.Floor = true
+		next++
+	}
+	if j, isRange := r.scoreRange(next); isRange {
+		t.unsure("A range is no score: please send one number for each tiller, or their average.")
+		next = j
+	}
+	times, next := r.repeat(t, next)
+	for range times {
+		t.said = append(t.said, one)
+	}
+	return next, true
+}
+
+// scoreRange sees "2-2.5" and "2 to 3" behind a score.
+func (r *reader) scoreRange(i int) (int, bool) {
+	s := r.tok(i)
+	if s.text == "-" || s.tag == toWord {
+		if a, ok := r.value(i + 1); ok && a.value < 10 && !r.unitAhead(a.next) {
+			return a.next, true
+		}
+	}
+	return i, false
+}
+
+// repeat reads "x4" behind a score.
+func (r *reader) repeat(t *tally, i int) (times, next int) {
+	x, n := r.tok(i), r.tok(i+1)
+	if x.tag != timesWord && x.text != "*" || n.shape != number || n.decimal {
+		return 1, i
+	}
+	if !x.glued && !n.glued && n.value < 5 && x.tag == timesWord {
+		if len(t.said) > 0 || r.isScore(i+2) {
+			return 1, i // "2 x 2": the x is a tiller set aside
+		}
+		t.unsure("Is “x %s” a repeat, or a tiller set aside? Please write 2.5x4 for four tillers of 2.5.", n.text)
+	}
+	if n.value < 1 || n.value > 60 {
+		t.unsure("I cannot read “x%s” as a number of tillers.", n.text)
+		return 1, i + 2
+	}
+	return int(n.value), i + 2
+}
+
+// timesBefore reads "4x2.5", where only the first number can be how many.
+func (r *reader) timesBefore(t *tally, a amount, i int) (int, bool) {
+	x := r.tok(a.next)
+	if x.tag != timesWord && x.text != "*" || a.decimal {
+		return i, false
+	}
+	b, ok := r.value(a.next + 1)
+	if !ok || !x.glued || a.value > 60 || r.unitAhead(b.next) {
+		return i, false
+	}
+	if !b.decimal && a.value <= 4 {
+		return i, false // 2x4: four tillers of 2
+	}
+	if a.value < 1 || b.value > 6 {
+		return i, false
+	}
+	t.decimal = t.decimal || b.decimal
+	for range int(a.value) {
+		t.said = append(t.said, entry.Tiller{Score: entry.LeafStage(b.value)})
+	}
+	return b.next, true
+}
+
+// plusParts reads remnant+full+new behind the first part.
+func (r *reader) plusParts(t *tally, a amount) (entry.Tiller, int, bool) {
+	list := [3]float64{a.value}
+	n, next := 1, a.next
+	for n < 3 {
+		p, q := r.tok(next), r.tok(next+1)
+		b, ok := r.value(next + 1)
+		if p.text != "+" || !ok || p.glued && !q.glued {
+			break
+		}
+		list[n], next = b.value, b.next
+		n++
+	}
+	if n == 1 {
+		return entry.Tiller{}, a.next, false
+	}
+	if p := r.tok(next); p.text == "+" && r.tok(next+1).shape == number {
+		t.unsure("A tiller has three parts at most: remnant + full leaves + new leaf.")
+	}
+	t.parts, t.decimal = true, true
+	return partsOf(t, list, n), next, true
+}
+
+// partsOf lays two or three parts on their places.
+func partsOf(t *tally, list [3]float64, n int) entry.Tiller {
+	one := entry.Tiller{Parts: true}
+	whole := func(v float64) bool { return v == float64(int(v)) }
+	switch {
+	case n == 3:
+		one.Remnant, one.Full, one.New = entry.LeafStage(list[0]), entry.LeafStage(list[1]), entry.LeafStage(list[2])
+	case list[0] < 1 && whole(list[1]):
+		one.Remnant, one.Full = entry.LeafStage(list[0]), entry.LeafStage(list[1])
+	case whole(list[0]) && list[1] < 1:
+		one.Full, one.New = entry.LeafStage(list[0]), entry.LeafStage(list[1])
+	default:
+		t.unsure("Which parts are these? Please send remnant + full leaves + new leaf, such as .8+1+.2.")
+	}
+	if one.Remnant > 1 || one.New > 1 || !whole(float64(one.Full)) {
+		t.unsure("The remnant and the new leaf are parts of a leaf, the full leaves a whole number: such as .8+1+.2.")
+	}
+	return one
+}

@@ -1,0 +1,512 @@
+package parser
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"leafround/core/entry"
+)
+
+// setup reads a message that sets something of the farm.
+//
+//	setup = farm | register | mob | summary | aim | position | grass | last-grazed | year
+func (r *reader) setup(from, to int) (outcome, bool) {
+	for _, read := range setupReaders {
+		if s, why, ok := read(r, from, to); ok {
+			if why != "" {
+				return outcome{ask: &entry.Ask{Reason: why}}, true
+			}
+			return outcome{entries: []entry.Entry{s}}, true
+		}
+	}
+	return outcome{}, false
+}
+
+// setupReaders are tried in order; each gives a setup, or what must be asked.
+var setupReaders = []func(*reader, int, int) (entry.Setup, string, bool){
+	(*reader).setFarm, (*reader).setPaddocks, (*reader).setMob, (*reader).setSummary, (*reader).setAim,
+	(*reader).setPlace, (*reader).setGrass, (*reader).setLastGrazed,
+}
+
+// run tells whether some words stand at i, and gives the token behind them.
+func (r *reader) run(i int, words ...string) (int, bool) {
+	for n, w := range words {
+		if r.tok(i+n).text != w {
+			return i, false
+		}
+	}
+	return i + len(words), true
+}
+
+// oneOf tells whether a token is one of some words.
+func (r *reader) oneOf(i int, words ...string) bool {
+	for _, w := range words {
+		if r.tok(i).text == w {
+			return true
+		}
+	}
+	return false
+}
+
+// setFarm reads the farm's name and zone.
+//
+//	farm = "set" "up" name "," zone
+func (r *reader) setFarm(from, to int) (s entry.Setup, why string, ok bool) {
+	i, ok := r.run(from, "set", "up")
+	if !ok {
+		if i, ok = r.run(from, "setup"); !ok {
+			return s, "", false
+		}
+	}
+	for r.oneOf(i, "farm", "the", "our", ":") && i+1 < to {
+		i++
+	}
+	text := r.source(i, to)
+	if text == "" {
+		return s, "What is the farm called, and in which time zone? For instance: set up Totara Bend, Pacific/Auckland", true
+	}
+	name, zone, found := cutLast(text, ",")
+	if !found {
+		name, zone, found = cutLast(text, " ")
+		if !strings.Contains(zone, "/") {
+			return s, "In which time zone? For instance: set up " + text + ", Pacific/Auckland", true
+		}
+	}
+	z, known := zoneName(strings.TrimSpace(zone))
+	if !known {
+		return s, fmt.Sprintf("I know no time zone %q. Please send one like Pacific/Auckland or Europe/Dublin.", strings.TrimSpace(zone)), true
+	}
+	return entry.Setup{What: entry.SetFarm, Name: strings.TrimSpace(name), Zone: z}, "", found
+}
+
+func cutLast(s, sep string) (before, after string, found bool) {
+	i := strings.LastIndex(s, sep)
+	if i < 0 {
+		return s, "", false
+	}
+	return s[:i], s[i+len(sep):], true
+}
+
+// zoneName gives the IANA spelling of a zone.
+func zoneName(s string) (string, bool) {
+	s = strings.ReplaceAll(strings.TrimRight(s, ".! "), " ", "_")
+	if s == "" || strings.EqualFold(s, "local") {
+		return "", false
+	}
+	try := []string{s, titleZone(s)}
+	if strings.EqualFold(s, "utc") || strings.EqualFold(s, "gmt") {
+		try = []string{"UTC"}
+	}
+	for _, z := range try {
+		if _, err := time.LoadLocation(z); err == nil {
+			return z, true
+		}
+	}
+	return "", false
+}
+
+// titleZone writes pacific/auckland as Pacific/Auckland.
+func titleZone(s string) string {
+	b := []byte(strings.ToLower(s))
+	for i := range b {
+		if (i == 0 || b[i-1] == '/' || b[i-1] == '_') && 'a' <= b[i] && b[i] <= 'z' {
+			b[i] -= 'a' - 'A'
+		}
+	}
+	return string(b)
+}
+
+// setPaddocks reads the register, one paddock a line.
+//
+//	register = "paddocks" newline { name area [ unit ] newline }
+func (r *reader) setPaddocks(from, to int) (s entry.Setup, why string, ok bool) {
+	i := from
+	if r.oneOf(i, "add", "set", "new") && r.oneOf(i+1, "paddocks", "fields", "paddock", "field") {
+		i++
+	}
+	if !r.oneOf(i, "paddocks", "fields") && !(i > from && r.oneOf(i, "paddock", "field")) {
+		return s, "", false
+	}
+	i++
+	if r.tok(i).text == ":" {
+		i++
+	}
+	if r.tok(i).shape != newline && i == from+1 {
+		return s, "", false
+	}
+	s.What = entry.SetPaddocks
+	for i < to {
+		k := i
+		for k < to && r.tok(k).shape != newline && r.tok(k).text != ";" {
+			k++
+		}
+		if k > i {
+			plot, bad := r.plot(i, k)
+			if bad != "" {
+				return s, bad, true
+			}
+			s.Paddocks = append(s.Paddocks, plot)
+		}
+		i = k + 1
+	}
+	if len(s.Paddocks) == 0 {
+		return s, "Please send one paddock a line behind “paddocks”: its name and its area in hectares.", true
+	}
+	return s, "", true
+}
+
+// plot reads one line of the register.
+//
+//	plot = name area [ "ha" | "acres" ] [ grass ]
+func (r *reader) plot(from, to int) (entry.Plot, string) {
+	p := entry.Plot{}
+	line := r.source(from, to)
+	if g, k := r.grassAt(to - 1); k > 0 && to-1 > from {
+		p.Grass = g
+		to--
+		if r.oneOf(to-1, "tall", "perennial", "prairie", "italian", "annual", ",") {
+			if gg, n := r.grassAt(to - 1); n > 0 {
+				p.Grass = gg
+			}
+			to--
+		}
+	}
+	unit := 1.0
+	acres := false
+	for to-1 > from {
+		t := r.tok(to - 1)
+		if t.tag == haUnit {
+			to--
+		} else if t.tag == acreUnit {
+			acres = true
+			to--
+		} else if t.text == "," || t.text == "." {
+			to--
+		} else {
+			break
+		}
+	}
+	area, name := r.tok(to-1), to-1
+	v := area.value
+	if name-2 > from && r.commaPair(name-2) && r.tok(name-2).glued == false {
+		v = r.tok(name-2).value + area.value/pow10(len(area.text))
+		name -= 2
+	}
+	if area.shape != number || name <= from || v <= 0 || v > 5000 {
+		return p, fmt.Sprintf("I cannot read “%s” as a paddock: please send its name, then its area, such as “River 1 4.1 ha”.", line)
+	}
+	for name > from && (r.oneOf(name-1, ",", ":", "-", "=") || r.tok(name-1).shape == mark && r.tok(name-1).text != "#") {
+		name--
+	}
+	first := from
+	if r.tok(first).tag == padMark && name-first > 1 {
+		first++
+	}
+	p.Name = strings.TrimSpace(r.source(first, name))
+	p.Area = entry.Hectares(v * unit)
+	if acres {
+		p.Area = entry.Acres(v)
+	}
+	if p.Name == "" {
+		return p, fmt.Sprintf("I cannot read “%s” as a paddock: please send its name, then its area.", line)
+	}
+	return p, ""
+}
+
+// grasses gives the grass of a word.
+var grasses = map[string]entry.Grass{
+	"ryegrass": entry.Ryegrass, "rye": entry.Ryegrass, "perennial": entry.Ryegrass, "annual": entry.AnnualRye, "italian": entry.ItalianRye,
+	"fescue": entry.Fescue, "cocksfoot": entry.Cocksfoot, "orchardgrass": entry.Cocksfoot, "prairie": entry.PrairieGrass, "brome": entry.Brome,
+}
+
+// grassAt reads a grass; n is how many tokens it took.
+func (r *reader) grassAt(i int) (g entry.Grass, n int) {
+	t, u := r.tok(i), r.tok(i+1)
+	if t.shape != word {
+		return "", 0
+	}
+	if (t.text == "tall" || t.text == "perennial" || t.text == "annual" || t.text == "italian" || t.text == "prairie" || t.text == "pasture") && u.shape == word {
+		switch {
+		case t.text == "tall" && u.text == "fescue":
+			return entry.Fescue, 2
+		case t.text == "pasture" && u.text == "brome":
+			return entry.Brome, 2
+		case u.text == "ryegrass" || u.text == "rye" || u.text == "grass":
+			return grasses[t.text], 2
+		}
+	}
+	g, ok := grasses[t.text]
+	if !ok {
+		return "", 0
+	}
+	return g, 1
+}
+
+// setMob reads a mob and its head.
+//
+//	mob = "mob" name [ whole [ "cows" | "head" ] ]
+func (r *reader) setMob(from, to int) (s entry.Setup, why string, ok bool) {
+	i := from
+	if r.oneOf(i, "new", "add", "set") && r.tok(i+1).text == "mob" {
+		i++
+	}
+	if r.tok(i).text != "mob" || i+1 >= to {
+		return s, "", false
+	}
+	i++
+	k := i
+	for k < to && r.tok(k).shape == word && r.tok(k).tag != headUnit {
+		k++
+	}
+	if k == i || k-i > 3 {
+		return s, "", false
+	}
+	s = entry.Setup{What: entry.SetMob, Mob: strings.ToLower(r.source(i, k))}
+	for r.oneOf(k, ":", ",", "=", "-") || r.oneOf(k, "is", "of") {
+		k++
+	}
+	if k == to {
+		return s, "", k-i <= 2
+	}
+	n, j := r.whole(k)
+	if j == k || n < 1 {
+		return s, "", false
+	}
+	s.Head = n
+	for j < to && (r.tok(j).tag == looseMob || r.tok(j).tag == mobWord || r.tok(j).tag == headUnit || r.tok(j).shape == word && r.tok(j).tag == filler) {
+		j++
+	}
+	if j < to {
+		return s, "How many head has that mob? Please send “mob " + s.Mob + " 320”.", true
+	}
+	return s, "", true
+}
+
+// setSummary reads the hour of the daily summary.
+//
+//	summary = "summary" [ "at" ] hour ":" minute [ "am" | "pm" ] | "summary" "off"
+func (r *reader) setSummary(from, to int) (s entry.Setup, why string, ok bool) {
+	i := from
+	for r.oneOf(i, "set", "send", "daily", "the", "morning", "change", "move", "make", "turn", "no", "stop") && r.tok(i).shape == word {
+		i++
+	}
+	if r.tok(i).text != "summary" {
+		return s, "", false
+	}
+	off := r.oneOf(from, "no", "stop")
+	i++
+	if i == to {
+		if off {
+			return entry.Setup{What: entry.SetSummary, Off: true}, "", true
+		}
+		return s, "", false
+	}
+	for r.oneOf(i, "at", "to", "time", "is", ":", "for", "@") {
+		i++
+	}
+	if r.oneOf(i, "off", "stop", "none", "never") && i+1 == to {
+		return entry.Setup{What: entry.SetSummary, Off: true}, "", true
+	}
+	at, k := r.timeOfDay(i)
+	if k == i || k != to {
+		if r.tok(i).shape == number {
+			return s, "At what time should the summary come? For instance: summary 6:15", true
+		}
+		return s, "", false
+	}
+	return entry.Setup{What: entry.SetSummary, At: at}, "", true
+}
+
+// timeOfDay reads 6:15, 6.15, 6am, 0615, 18:00, noon.
+func (r *reader) timeOfDay(i int) (string, int) {
+	t := r.tok(i)
+	h, m, k := 0, 0, i+1
+	switch {
+	case t.text == "noon" || t.text == "midday":
+		return "12:00", i + 1
+	case t.text == "midnight":
+		return "00:00", i + 1
+	case t.shape != number:
+		return "", i
+	case t.decimal:
+		whole, frac, _ := strings.Cut(t.text, ".")
+		if len(frac) != 2 {
+			return "", i
+		}
+		h, m = atoi(whole), atoi(frac)
+	case len(t.text) == 4:
+		h, m = atoi(t.text)/100, atoi(t.text)%100
+	default:
+		h = int(t.value)
+	}
+	if c, v := r.tok(k), r.tok(k+1); c.text == ":" && c.glued && v.shape == number && len(v.text) == 2 {
+		m = int(v.value)
+		k += 2
+	}
+	switch r.tok(k).text {
+	case "am", "a":
+		if h == 12 {
+			h = 0
+		}
+		k++
+	case "pm", "p":
+		if h < 12 {
+			h += 12
+		}
+		k++
+	case "oclock", "hrs", "h":
+		k++
+	}
+	if h > 23 || m > 59 {
+		return "", i
+	}
+	return fmt.Sprintf("%02d:%02d", h, m), k
+}
+
+func atoi(s string) int {
+	n := 0
+	for i := 0; i < len(s) && i < 6; i++ {
+		n = n*10 + int(s[i]-'0')
+	}
+	return n
+}
+
+// setAim reads the leaf stage that the farm grazes at.
+//
+//	aim = "aim" [ "for" ] score [ "leaves" ]
+func (r *reader) setAim(from, to int) (s entry.Setup, why string, ok bool) {
+	i := from
+	for r.oneOf(i, "set", "our", "the", "we", "new", "change") {
+		i++
+	}
+	if !r.oneOf(i, "aim", "target", "aiming") {
+		return s, "", false
+	}
+	i++
+	for r.oneOf(i, "for", "is", "at", "to", "of", ":", "=", "leaf", "stage") {
+		i++
+	}
+	a, isNum := r.value(i)
+	if !isNum {
+		return s, "", false
+	}
+	k := a.next
+	for r.tok(k).tag == leafUnit {
+		k++
+	}
+	if k != to {
+		return s, "", false
+	}
+	if a.value < 0.5 || a.value > 5 {
+		return s, "At how many leaves do you want to graze? For instance: aim 2.75 leaves", true
+	}
+	return entry.Setup{What: entry.SetAim, Leaves: entry.LeafStage(a.value)}, "", true
+}
+
+// setPlace reads the farm's position.
+//
+//	position = [ "we" "are" "at" ] latitude [ "," ] longitude
+func (r *reader) setPlace(from, to int) (s entry.Setup, why string, ok bool) {
+	i := from
+	said := false
+	for r.oneOf(i, "we", "are", "were", "is", "at", "position", "location", "farm", "the", "lat", "latitude", "coordinates", "coords", "place", ":", "our", "its", "gps") {
+		said = said || r.oneOf(i, "at", "position", "location", "lat", "coordinates", "coords", "place", "gps")
+		i++
+	}
+	if !said {
+		return s, "", false
+	}
+	lat, i, okLat := r.degreesOf(i, "n", "s")
+	for r.oneOf(i, ",", "lon", "long", "lng", "longitude", ";", "/") {
+		i++
+	}
+	lon, i, okLon := r.degreesOf(i, "e", "w")
+	if !okLat || !okLon || i != to {
+		return s, "", false
+	}
+	if lat < -90 || lat > 90 || lon < -180 || lon > 180 {
+		return s, "That is no place on the map. Please send latitude and longitude, such as: we are at -37.81 175.28", true
+	}
+	return entry.Setup{What: entry.SetPlace, Lat: &lat, Lon: &lon}, "", true
+}
+
+// degreesOf reads a signed number of degrees with its hemisphere.
+func (r *reader) degreesOf(i int, plus, minus string) (float64, int, bool) {
+	sign := 1.0
+	if r.tok(i).text == "-" {
+		sign = -1
+		i++
+	} else if r.tok(i).text == "+" {
+		i++
+	}
+	t := r.tok(i)
+	if t.shape != number {
+		return 0, i, false
+	}
+	v := t.value
+	i++
+	if r.tok(i).text == "°" {
+		i++
+	}
+	switch r.tok(i).text {
+	case plus:
+		i++
+	case minus:
+		sign, i = -1, i+1
+	}
+	return sign * v, i, true
+}
+
+// setGrass reads the grass of paddocks.
+//
+//	grass = place [ "is" ] grass
+func (r *reader) setGrass(from, to int) (s entry.Setup, why string, ok bool) {
+	p, isPad := r.onePad(from, true)
+	if !isPad {
+		return s, "", false
+	}
+	i := p.next
+	for r.oneOf(i, "is", "are", "in", "all", "now", "has", "grass", ":", "=", "its") {
+		i++
+	}
+	if i == p.next && !p.marked {
+		return s, "", false
+	}
+	g, n := r.grassAt(i)
+	if n == 0 || i+n != to {
+		return s, "", false
+	}
+	if !p.known {
+		return s, r.noSuch(p.name), true
+	}
+	return entry.Setup{What: entry.SetGrass, Paddock: p.name, Grass: g}, "", true
+}
+
+// setLastGrazed reads when a paddock was last grazed.
+//
+//	last-grazed = place [ "was" ] "last" "grazed" day
+func (r *reader) setLastGrazed(from, to int) (s entry.Setup, why string, ok bool) {
+	p, isPad := r.onePad(from, true)
+	if !isPad {
+		return s, "", false
+	}
+	i := p.next
+	for r.oneOf(i, "was", "were", "got", ":") {
+		i++
+	}
+	if !r.oneOf(i, "last") || !r.oneOf(i+1, "grazed", "eaten") {
+		return s, "", false
+	}
+	m := r.when(i + 2)
+	if !m.ok || m.next != to {
+		return s, "On which day was it last grazed?", true
+	}
+	if !p.known {
+		return s, r.noSuch(p.name), true
+	}
+	if m.day > r.today {
+		return s, "That day has not come yet. On which day was it last grazed?", true
+	}
+	return entry.Setup{What: entry.SetLastGrazed, Paddock: p.name, Date: m.day}, "", true
+}

@@ -1,0 +1,374 @@
+package parser
+
+import (
+	"time"
+
+	"leafround/core/entry"
+)
+
+// moment is a day as told.
+type moment struct {
+	day     entry.Date
+	next    int
+	vague   bool // tonight, this arvo before noon: may lie ahead
+	weekday bool // only a weekday's name
+	ok      bool
+}
+
+// when reads a day.
+//
+//	when    = [ "on" | "since" | "from" ] day [ daytime ] | daytime-of-today
+//	day     = "today" | "yesterday" | "tomorrow" | "last" "night" | count unit "ago"
+//	        | [ "last" | "next" | "this" ] weekday | ordinal [ month ] | number month | month number
+//	        | number "/" number [ "/" year ] | iso
+func (r *reader) when(i int) moment {
+	t := r.tok(i)
+	if t.shape == word && (t.tag == onWord || t.tag == sinceWord) {
+		if m := r.day(i + 1); m.ok {
+			return r.daytime(m)
+		}
+		return moment{}
+	}
+	m := r.day(i)
+	if !m.ok {
+		return moment{}
+	}
+	return r.daytime(m)
+}
+
+// daytime steps over the hour behind a day: "yesterday arvo", "fri 6am".
+func (r *reader) daytime(m moment) moment {
+	for {
+		t := r.tok(m.next)
+		switch {
+		case t.tag == daytimeWord, t.tag == nightWord:
+			m.next++
+		case t.tag == clockWord:
+			m.next++
+		default:
+			if k, ok := r.clock(m.next); ok {
+				m.next = k
+				continue
+			}
+			return m
+		}
+	}
+}
+
+// clock reads an hour: 6am, 6:15, 5.30pm, at 6, at noon.
+func (r *reader) clock(i int) (int, bool) {
+	t := r.tok(i)
+	at := t.tag == atWord || t.text == "@"
+	if at {
+		i++
+		t = r.tok(i)
+	}
+	if t.tag == clockWord || at && t.text == "milking" {
+		return i + 1, true
+	}
+	if t.shape != number || t.value >= 25 {
+		return i, false
+	}
+	u := r.tok(i + 1)
+	if u.text == ":" && u.glued {
+		if v := r.tok(i + 2); v.shape == number && v.glued && len(v.text) == 2 && v.value < 60 {
+			i += 2
+			if r.tok(i+1).text == "am" || r.tok(i+1).text == "pm" {
+				i++
+			}
+			return i + 1, true
+		}
+		return i, false
+	}
+	if u.text == "am" || u.text == "pm" || u.text == "oclock" {
+		return i + 2, true
+	}
+	if r.tok(i+1).text == "a" && r.tok(i+2).text == "m" {
+		return i + 3, true
+	}
+	return i, false
+}
+
+func (r *reader) day(i int) moment {
+	t := r.tok(i)
+	is := func(d entry.Date, n int) moment { return moment{day: d, next: i + n, ok: true} }
+	u := r.tok(i + 1)
+	switch t.tag {
+	case todayWord:
+		return is(r.today, 1)
+	case yesterdayWord:
+		return is(r.today-1, 1)
+	case tomorrowWord:
+		return is(r.today+1, 1)
+	case tonightWord:
+		m := is(r.today, 1)
+		m.vague = true
+		return m
+	case lastWord:
+		return r.lastDay(i)
+	case thisWord:
+		return r.thisDay(i)
+	case nextWord:
+		if u.tag == weekdayWord {
+			return is(r.weekdayAfter(int(u.sense), r.today), 2)
+		}
+	case weekdayWord:
+		return r.weekday(i)
+	case dayUnit:
+		if w := r.tok(i + 2); t.text == "day" && (u.text == "before" || u.text == "b4") && w.tag == yesterdayWord {
+			return is(r.today-2, 3)
+		}
+	case monthName:
+		return r.monthDay(i)
+	case ordinalWord:
+		return r.ordinalDay(i, int(t.sense), i+1)
+	}
+	switch {
+	case t.text == "the" && (u.shape == number || u.tag == ordinalWord || u.text == "day"):
+		m := r.day(i + 1)
+		if m.ok && u.shape == number && r.tok(i+2).tag != monthName && !isOrdinalMark(r.tok(i+2)) {
+			return moment{}
+		}
+		return m
+	case t.text == "2" && u.text == "day" && u.glued:
+		return is(r.today, 2)
+	case t.text == "2" && (u.text == "nite" || u.text == "night") && u.glued:
+		m := is(r.today, 2)
+		m.vague = true
+		return m
+	case t.text == "2" && (u.text == "morrow" || u.text == "moro" || u.text == "moz") && u.glued:
+		return is(r.today+1, 2)
+	case t.text == "a" || t.shape == number || t.tag == numberWord:
+		return r.numberedDay(i)
+	}
+	return moment{}
+}
+
+func isOrdinalMark(t *token) bool {
+	return t.glued && (t.text == "st" || t.text == "nd" || t.text == "rd" || t.text == "th")
+}
+
+// lastDay reads "last night", "last tues", "last week" is none.
+func (r *reader) lastDay(i int) moment {
+	u := r.tok(i + 1)
+	switch u.tag {
+	case nightWord, daytimeWord:
+		return moment{day: r.today - 1, next: i + 2, ok: true}
+	case weekdayWord:
+		d := r.weekdayBefore(int(u.sense), r.today-1)
+		return moment{day: d, next: i + 2, ok: true}
+	}
+	return moment{}
+}
+
+// thisDay reads "this morning", "this arvo", "this am".
+func (r *reader) thisDay(i int) moment {
+	u := r.tok(i + 1)
+	switch {
+	case u.tag == daytimeWord:
+		ahead := (u.text == "arvo" || u.text == "afternoon" || u.text == "pm") && r.hour < 12 ||
+			(u.text == "evening" || u.text == "eve") && r.hour < 16
+		return moment{day: r.today, next: i + 2, ok: true, vague: ahead}
+	case u.tag == nightWord:
+		return moment{day: r.today, next: i + 2, ok: true, vague: true}
+	case u.tag == weekdayWord:
+		m := r.weekday(i + 1)
+		m.vague = m.day != r.today
+		return m
+	}
+	return moment{}
+}
+
+// weekday reads a weekday's name: the latest one past, today if today is that
+// day. "sun" and "sat" alone are weather and past tense only where the clause
+// says so, which is never in our texts.
+func (r *reader) weekday(i int) moment {
+	t := r.tok(i)
+	u := r.tok(i + 1)
+	if u.text == "week" {
+		return moment{day: r.weekdayAfter(int(t.sense), r.today) + 7, next: i + 2, ok: true}
+	}
+	next := i + 1
+	if u.text == "." && u.glued && len(t.text) <= 5 {
+		next++ // "Sat. 3 Nov"
+	}
+	if m := r.day(next); m.ok && r.tok(next).tag != weekdayWord && (r.tok(next).shape == number || r.tok(next).tag == monthName || r.tok(next).text == "the") {
+		if m.day.Weekday() == time.Weekday(t.sense) || r.tok(next).tag == monthName || r.tok(next+1).tag == monthName {
+			return m
+		}
+	}
+	d := r.weekdayBefore(int(t.sense), r.today)
+	if r.ahead {
+		d = r.weekdayAfter(int(t.sense), r.today)
+	}
+	return moment{day: d, next: i + 1, ok: true, weekday: true}
+}
+
+// weekdayBefore gives the latest such weekday up to and including from.
+func (r *reader) weekdayBefore(wd int, from entry.Date) entry.Date {
+	return from - entry.Date((int(from.Weekday())-wd+7)%7)
+}
+
+// weekdayAfter gives the first such weekday after from.
+func (r *reader) weekdayAfter(wd int, from entry.Date) entry.Date {
+	n := (wd - int(from.Weekday()) + 7) % 7
+	if n == 0 {
+		n = 7
+	}
+	return from + entry.Date(n)
+}
+
+// numberedDay reads what starts with a number: 2 days ago, 3rd, 3 Nov, 3/11.
+func (r *reader) numberedDay(i int) moment {
+	t := r.tok(i)
+	n, u := int(t.value), r.tok(i+1)
+	switch {
+	case t.text == "a":
+		n = 1
+	case t.tag == numberWord:
+		n = int(t.sense)
+	case t.shape == number && !t.decimal && len(t.text) == 4 && u.text == "-" && u.glued:
+		return r.isoDay(i)
+	}
+	if t.decimal || n > 400 {
+		return moment{}
+	}
+	if days := unitDays(u); days > 0 {
+		if r.tok(i+2).tag == agoWord {
+			return moment{day: r.today - entry.Date(n*days), next: i + 3, ok: true}
+		}
+		return moment{}
+	}
+	if t.shape != number {
+		return moment{}
+	}
+	switch {
+	case isOrdinalMark(u):
+		return r.ordinalDay(i, n, i+2)
+	case u.tag == monthName:
+		return r.dayMonth(n, int(u.sense), i+2)
+	case u.text == "/" && u.glued:
+		return r.slashDay(i)
+	}
+	return moment{}
+}
+
+func unitDays(t *token) int {
+	switch {
+	case t.tag == dayUnit:
+		return 1
+	case t.tag == weekUnit:
+		return 7
+	}
+	return 0
+}
+
+// isoDay reads 2026-11-03.
+func (r *reader) isoDay(i int) moment {
+	y, a, m, b, d := r.tok(i), r.tok(i+1), r.tok(i+2), r.tok(i+3), r.tok(i+4)
+	if a.text != "-" || b.text != "-" || !m.glued || !d.glued || m.shape != number || d.shape != number {
+		return moment{}
+	}
+	return r.exact(int(y.value), int(m.value), int(d.value), i+5)
+}
+
+// slashDay reads 3/11 and 3/11/26: day first, unless the zone is in the
+// United States.
+func (r *reader) slashDay(i int) moment {
+	a, b := r.tok(i), r.tok(i+2)
+	if b.shape != number || !b.glued || b.decimal {
+		return moment{}
+	}
+	d, m := int(a.value), int(b.value)
+	if r.monthFirst {
+		d, m = m, d
+	}
+	if s, y := r.tok(i+3), r.tok(i+4); s.text == "/" && s.glued && y.glued && y.shape == number {
+		year := int(y.value)
+		if year < 100 {
+			year += 2000
+		}
+		return r.exact(year, m, d, i+5)
+	}
+	return r.dayMonth(d, m, i+3)
+}
+
+// monthDay reads Nov 3, November 3rd.
+func (r *reader) monthDay(i int) moment {
+	d := r.tok(i + 1)
+	if d.shape != number || d.decimal || d.value > 31 {
+		return moment{}
+	}
+	next := i + 2
+	if isOrdinalMark(r.tok(next)) {
+		next++
+	}
+	return r.dayMonth(int(d.value), int(r.tok(i).sense), next)
+}
+
+// ordinalDay reads the 3rd, 3rd Nov, 3rd of November.
+func (r *reader) ordinalDay(i, n, next int) moment {
+	j := next
+	if r.tok(j).tag == ofWord {
+		j++
+	}
+	if m := r.tok(j); m.tag == monthName {
+		return r.dayMonth(n, int(m.sense), j+1)
+	}
+	if n < 1 || n > 31 || r.tok(i).tag == ordinalWord && r.tok(i-1).text != "the" {
+		return moment{}
+	}
+	return moment{day: r.nearOrdinal(n), next: next, ok: true}
+}
+
+// nearOrdinal gives the latest such day of a month, or the next to come where
+// the text looks ahead.
+func (r *reader) nearOrdinal(n int) entry.Date {
+	y, mo, _ := r.today.Time().Date()
+	for k := 0; k < 14; k++ {
+		step := -k
+		if r.ahead {
+			step = k
+		}
+		d := entry.NewDate(y, mo+time.Month(step), 1).Add(n - 1)
+		if d.Time().Day() == n && (!r.ahead && d <= r.today || r.ahead && d > r.today) {
+			return d
+		}
+	}
+	return r.today
+}
+
+// dayMonth gives the latest such day past, or the next to come where the text
+// looks ahead.
+func (r *reader) dayMonth(d, m, next int) moment {
+	if y := r.tok(next); y.shape == number && len(y.text) == 4 && y.value > 2000 && y.value < 2100 {
+		return r.exact(int(y.value), m, d, next+1)
+	}
+	if m < 1 || m > 12 || d < 1 || d > 31 {
+		return moment{}
+	}
+	year := r.today.Time().Year()
+	for k := 0; k < 9; k++ {
+		y := year - k + 1
+		if r.ahead {
+			y = year + k
+		}
+		at := entry.NewDate(y, time.Month(m), d)
+		if at.Time().Day() == d && (!r.ahead && at <= r.today || r.ahead && at > r.today) {
+			return moment{day: at, next: next, ok: true}
+		}
+	}
+	return moment{}
+}
+
+// exact gives a day with its year told.
+func (r *reader) exact(y, m, d, next int) moment {
+	if m < 1 || m > 12 || d < 1 || d > 31 || y < 1970 || y > 2200 {
+		return moment{}
+	}
+	at := entry.NewDate(y, time.Month(m), d)
+	if at.Time().Day() != d {
+		return moment{}
+	}
+	return moment{day: at, next: next, ok: true}
+}
