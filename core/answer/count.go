@@ -21,8 +21,11 @@ type Count struct {
 // count answers a count that the farm has taken.
 func count(f *farm.Farm, l entry.Logged, c entry.Count, day entry.Date) Answer {
 	seen, p, ok := f.Counted(l.ID)
-	if !ok {
-		return noPaddock(f, c.Paddock)
+	if !ok { // withdrawn since, or on a paddock that is no more
+		if p = f.Find(c.Paddock); p == nil {
+			return noPaddock(f, c.Paddock)
+		}
+		seen = farm.Counted{Count: c.Scored(f.Remnant), ID: l.ID, Since: p.Regrowth.Since}
 	}
 	a := Count{Head: Head{string(entry.KindCount)}, Standing: blank(f, p, day), Date: seen.Date,
 		Skipped: seen.Skipped, Past: seen.Past}

@@ -1,0 +1,307 @@
+package reply
+
+import (
+	"fmt"
+	"html/template"
+	"math"
+	"reflect"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"leafround/core/answer"
+	"leafround/core/entry"
+)
+
+// funcs are the words and figures that templates use.
+func (v Voice) funcs() template.FuncMap {
+	return template.FuncMap{
+		"day": day, "when": when, "on": on, "leaves": leaves, "upto": upTo, "lf": tenth, "days": days,
+		"perleaf": perLeaf, "ha": v.area, "mm": mm, "pdk": pdk, "Pdk": func(n string) string { return upper(pdk(n)) },
+		"Up": upper, "list": list, "names": names, "reason": reason, "Reason": func(r any) string { return upper(reason(r)) },
+		"residual": v.residual, "percent": percent, "num": tenth, "whole": whole,
+		"remark": v.remark, "remarks": v.remarks, "caution": v.caution, "cautions": v.cautions,
+		"advice": v.advice, "why": why, "holds": holds, "say": func(e entry.Entry) string { return v.Describe(e) },
+		"mob": mobWord, "Mob": func(m string) string { return upper(mobWord(m)) }, "grass": grass, "has": has,
+		"first": first, "ranked": func(r answer.Ranked) template.HTML { return v.part("ranked", r) },
+		"left": func(l answer.LeftOut) template.HTML { return v.part("left", l) }, "dict": dict,
+		"is": func(a any, b string) bool { return fmt.Sprint(a) == b }, "sum": sumUp,
+	}
+}
+
+// part runs a named part of the templates on one value.
+func (v Voice) part(name string, data any) template.HTML {
+	return template.HTML(run(name, data, v)) //nolint:gosec // escaped by its own template
+}
+
+// day words a date: Sat 28 Nov.
+func day(d entry.Date) string { return d.Time().Format("Mon 2 Jan") }
+
+// near words a date close to today, or gives false.
+func near(d, today entry.Date) (string, bool) {
+	switch d {
+	case today:
+		return "today", true
+	case today - 1:
+		return "yesterday", true
+	case today + 1:
+		return "tomorrow", true
+	}
+	return "", false
+}
+
+// when words a date in a sentence: today, yesterday, tomorrow, or the date.
+func when(d, today entry.Date) string {
+	if w, ok := near(d, today); ok {
+		return w
+	}
+	return day(d)
+}
+
+// on is when with its preposition: "on Sat 28 Nov".
+func on(d, today entry.Date) string {
+	if w, ok := near(d, today); ok {
+		return w
+	}
+	return "on " + day(d)
+}
+
+// number gives any figure as a float.
+func number(v any) float64 {
+	r := reflect.ValueOf(v)
+	for r.Kind() == reflect.Pointer {
+		if r.IsNil() {
+			return math.NaN()
+		}
+		r = r.Elem()
+	}
+	switch {
+	case r.CanFloat():
+		return r.Float()
+	case r.CanInt():
+		return float64(r.Int())
+	}
+	return math.NaN()
+}
+
+// tenth rounds to a tenth and drops a zero: 2.2, 3.
+func tenth(v any) string {
+	return strconv.FormatFloat(math.Round(number(v)*10)/10, 'f', -1, 64)
+}
+
+// whole rounds to a whole number, with commas from four digits on.
+func whole(v any) string {
+	s := strconv.FormatFloat(math.Round(number(v)), 'f', 0, 64)
+	if len(s) > 3 && s[0] != '-' {
+		return s[:len(s)-3] + "," + s[len(s)-3:]
+	}
+	return s
+}
+
+// leaves words a leaf stage: 2.2 leaves, 1 leaf.
+func leaves(v any) string {
+	s := tenth(v)
+	if s == "1" {
+		return "1 leaf"
+	}
+	return s + " leaves"
+}
+
+// upTo words a leaf stage that can't be told above the grass's last live leaf.
+func upTo(v, most any) string {
+	if number(v) >= number(most) {
+		return leaves(most) + " or more"
+	}
+	return leaves(v)
+}
+
+// days words a number of days, whole.
+func days(v any) string {
+	s := whole(v)
+	if s == "1" {
+		return "1 day"
+	}
+	return s + " days"
+}
+
+// perLeaf words a pace.
+func perLeaf(v any) string {
+	s := tenth(v)
+	if number(v) >= 20 {
+		s = whole(v)
+	}
+	if s == "1" {
+		return "1 day a leaf"
+	}
+	return s + " days a leaf"
+}
+
+// area words an area in the farm's unit.
+func (v Voice) area(ha any) string {
+	if v.Acres {
+		return tenth(number(ha)/entry.HectaresPerAcre) + " acres"
+	}
+	return tenth(ha) + " ha"
+}
+
+func mm(v any) string { return tenth(v) + " mm" }
+
+// percent words a share.
+func percent(v any) string {
+	p := number(v) * 100
+	if p != 0 && math.Abs(p) < 0.1 {
+		return "less than 0.1 %"
+	}
+	if math.Abs(p) >= 10 {
+		return whole(p) + " %"
+	}
+	return tenth(p) + " %"
+}
+
+// pdk puts "paddock" before a name that is a number.
+func pdk(name string) string {
+	if name != "" && unicode.IsDigit([]rune(name)[0]) {
+		return "paddock " + name
+	}
+	return name
+}
+
+func upper(s string) string {
+	r := []rune(s)
+	if len(r) > 0 {
+		r[0] = unicode.ToUpper(r[0])
+	}
+	return string(r)
+}
+
+// mobWord names a mob, or stock without a name.
+func mobWord(m string) string {
+	if m == "" {
+		return "stock"
+	}
+	if strings.EqualFold(m, "cows") || strings.EqualFold(m, "herd") {
+		return "the " + strings.ToLower(m)
+	}
+	return m
+}
+
+// list joins words: a, b and c.
+func list(words []string) string {
+	switch n := len(words); n {
+	case 0:
+		return ""
+	case 1:
+		return words[0]
+	default:
+		return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
+	}
+}
+
+// names joins the names in a list of values, at most so many of them.
+func names(values any, most int) string {
+	r := reflect.ValueOf(values)
+	var out []string
+	for i := range r.Len() {
+		e := r.Index(i)
+		for _, field := range []string{"Paddock", "Name", "Mob"} {
+			if f := e.FieldByName(field); f.IsValid() && f.String() != "" {
+				out = append(out, f.String())
+				break
+			}
+		}
+	}
+	return sumUp(out, most)
+}
+
+// sumUp joins words and says how many more there are.
+func sumUp(words []string, most int) string {
+	if len(words) <= most {
+		return list(words)
+	}
+	return strings.Join(words[:most], ", ") + fmt.Sprintf(" and %d more", len(words)-most)
+}
+
+// reasons says what holds a paddock.
+var reasons = map[entry.Reason]string{
+	entry.HoldSilage: "shut for silage", entry.HoldHay: "shut for hay", entry.HoldSpray: "sprayed",
+	entry.HoldFertiliser: "under fertiliser", entry.HoldEffluent: "under effluent",
+	entry.HoldResown: "newly sown", entry.HoldWet: "too wet", entry.HoldCrop: "in crop", entry.HoldOther: "held back",
+}
+
+func reason(r any) string {
+	if w, ok := reasons[entry.Reason(fmt.Sprint(r))]; ok {
+		return w
+	}
+	return "held back"
+}
+
+// grasses names the grasses.
+var grasses = map[entry.Grass]string{
+	"": "ryegrass", entry.Ryegrass: "perennial ryegrass", entry.AnnualRye: "annual ryegrass",
+	entry.ItalianRye: "Italian ryegrass", entry.Fescue: "tall fescue", entry.Cocksfoot: "cocksfoot",
+	entry.PrairieGrass: "prairie grass", entry.Brome: "pasture brome",
+}
+
+func grass(g entry.Grass) string {
+	if w, ok := grasses[g]; ok {
+		return w
+	}
+	return string(g)
+}
+
+// residual words what stock left.
+func (v Voice) residual(r *entry.Residual) string {
+	if r == nil {
+		return ""
+	}
+	switch r.Unit {
+	case entry.KgDMPerHa:
+		return whole(r.Value) + " kg of dry matter a hectare"
+	case entry.Inches:
+		return tenth(r.Value) + " inches"
+	case entry.Clicks:
+		return tenth(r.Value) + " clicks"
+	}
+	return tenth(r.Value) + " cm"
+}
+
+// holds words the holds of a paddock.
+func holds(hs []answer.Hold) string {
+	var out []string
+	for _, h := range hs {
+		w := reason(h.Reason)
+		if !h.Until.IsZero() {
+			w += " until " + day(h.Until)
+		}
+		out = append(out, w)
+	}
+	return list(out)
+}
+
+// has tells whether remarks hold one of a kind.
+func has(rs []answer.Remark, kind string) bool {
+	for _, r := range rs {
+		if string(r.Kind) == kind {
+			return true
+		}
+	}
+	return false
+}
+
+// first gives at most n values of a list.
+func first(n int, values any) any {
+	r := reflect.ValueOf(values)
+	return r.Slice(0, min(n, r.Len())).Interface()
+}
+
+// dict makes a map of pairs, for a part that needs several values.
+func dict(pairs ...any) map[string]any {
+	m := map[string]any{}
+	for i := 0; i+1 < len(pairs); i += 2 {
+		m[fmt.Sprint(pairs[i])] = pairs[i+1]
+	}
+	return m
+}
+
+// why words a reason of the ranking or of what is due.
+func why(code any) string { return whys[fmt.Sprint(code)] }
