@@ -1,6 +1,11 @@
 package round
 
-import "math"
+import (
+	"math"
+	"slices"
+
+	"leafround/core/entry"
+)
 
 // The bound. Put a price on each mob's every day and charge each paddock for
 // the days that its stay uses: the sum of what each paddock would pay at its
@@ -11,18 +16,27 @@ import "math"
 // are whole here, which makes the bound a little tighter than that of the
 // transport problem whose prices it takes.
 
+// lump is how many days a column takes in when all work could long be done:
+// those days are hardly used, and need not be told apart.
+const lump = 7
+
 // columns lists the mob-days of a group, with what can be eaten on each.
 func (g *group) columns() []column {
 	if len(g.crews) == 1 {
 		return g.busy()
 	}
+	usual := int(eaten(slices.Clone(g.crews), g.area())) + 3
 	var out []column
-	for c := range g.crews {
+	for c, crew := range g.crews {
 		end := g.lastEnd(c)
-		for d := int(g.crews[c].start); float64(d) < end; d++ {
-			hours := float64(d+1) - math.Max(float64(d), g.crews[c].start)
-			full := g.neverIdle(c, d)
-			out = append(out, column{c, d, hours * g.crews[c].rate, full})
+		for d := int(crew.start); float64(d) < end; {
+			days := 1
+			if d >= usual {
+				days = lump
+			}
+			hours := float64(d+days) - math.Max(float64(d), crew.start)
+			out = append(out, column{c, d, days, hours * crew.rate, days == 1 && g.neverIdle(c, d)})
+			d += days
 		}
 	}
 	return out
@@ -46,7 +60,7 @@ func (g *group) busy() []column {
 	var out []column
 	for d, r := range room {
 		if r > 0 {
-			out = append(out, column{0, d, r, true})
+			out = append(out, column{0, d, 1, r, true})
 		}
 	}
 	return out
@@ -87,21 +101,40 @@ func (g *group) neverIdle(c, day int) bool {
 	return area > epsilon
 }
 
-// bound gives the proven least cost of any order, in hectares, from the prices
-// of the transport problem.
-func (g *group) bound(t *transport) float64 {
+// rents are the prices of mob-days, for each hectare, by mob and date.
+type rents map[string]map[entry.Date]float64
+
+// rent gives the prices of the transport problem, by crew and day.
+func (g *group) rent(t *transport) [][]float64 {
 	rent := make([][]float64, len(g.crews))
 	for c := range rent {
-		rent[c] = make([]float64, g.far+1)
+		rent[c] = make([]float64, g.far+lump+1)
 	}
-	sum := 0.0
 	for k, col := range t.cols {
 		p := t.price[k]
 		if col.full {
 			p -= filler
 		}
-		rent[col.crew][col.day] = p
-		sum -= p * col.room
+		for d := col.day; d < col.day+col.days; d++ {
+			rent[col.crew][d] = p
+		}
+	}
+	return rent
+}
+
+// bound gives the least cost of any order, in hectares, that prices prove. On
+// days that an order may leave unused no price below nothing counts.
+func (g *group) bound(cols []column, rent [][]float64) float64 {
+	sum := 0.0
+	for _, col := range cols {
+		p := &rent[col.crew][col.day]
+		if !col.full {
+			*p = math.Max(0, *p)
+			for d := col.day; d < col.day+col.days; d++ {
+				rent[col.crew][d] = *p
+			}
+		}
+		sum -= *p * col.room
 	}
 	tallies := make([]tally, len(rent))
 	for c, r := range rent {
@@ -111,6 +144,34 @@ func (g *group) bound(t *transport) float64 {
 		sum += g.cheapest(j, tallies)
 	}
 	return sum
+}
+
+// keep notes the prices for a later plan.
+func (r rents) keep(p Problem, g *group, rent [][]float64) {
+	for c, days := range rent {
+		name := p.Mobs[g.crews[c].mob].Name
+		r[name] = make(map[entry.Date]float64, len(days))
+		for d, price := range days {
+			r[name][p.Today.Add(d)] = price
+		}
+	}
+}
+
+// recall gives the prices that an older plan had for a group's days; nil where
+// it had none.
+func (r rents) recall(p Problem, g *group) [][]float64 {
+	out := make([][]float64, len(g.crews))
+	for c := range out {
+		days, ok := r[p.Mobs[g.crews[c].mob].Name]
+		if !ok {
+			return nil
+		}
+		out[c] = make([]float64, g.far+lump+1)
+		for d := range out[c] {
+			out[c][d] = days[p.Today.Add(d)]
+		}
+	}
+	return out
 }
 
 // cheapest gives the least that a job can pay for its stay and its rent. Both

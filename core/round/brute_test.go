@@ -236,11 +236,11 @@ func (h *herd) try(sum float64, left int) {
 func searched(p Problem) (found, low float64) {
 	begun := Plan{}
 	crews := p.crews(&begun)
-	for _, g := range groups(p.jobs(crews), crews) {
+	for _, g := range p.groups(crews) {
 		tr := g.relax()
 		o := guided(g, tr)
 		o.improve(0, passLimit)
-		found, low = found+o.total(), low+g.bound(tr)
+		found, low = found+o.total(), low+g.bound(tr.cols, g.rent(tr))
 	}
 	return found, low
 }

@@ -71,7 +71,8 @@ func (g *group) stay(job, crew int) float64 { return g.jobs[job].area / g.crews[
 
 // groups parts the work into groups that share no mob and no paddock. Jobs are
 // sorted by the day they are free, then by their place in the problem.
-func groups(jobs []job, crews []crew) []*group {
+func (p Problem) groups(crews []crew) []*group {
+	jobs := p.jobs(crews)
 	root := make([]int, len(crews))
 	for i := range root {
 		root[i] = i
@@ -87,10 +88,19 @@ func groups(jobs []job, crews []crew) []*group {
 	var out []*group
 	for r := range crews {
 		if g := pick(jobs, crews, root, r); len(g.jobs) > 0 {
+			g.tally(p)
 			out = append(out, g)
 		}
 	}
 	return out
+}
+
+// tally works out what each job costs on each day.
+func (g *group) tally(p Problem) {
+	for i := range g.jobs {
+		f := &p.Fields[g.jobs[i].field]
+		g.jobs[i].cost = newTally(g.far, func(d int) float64 { return f.givenUp(d) })
+	}
 }
 
 func merge(root []int, keep, lose int) {

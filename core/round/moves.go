@@ -43,18 +43,17 @@ func (o *order) insert(a, i, b, k int) bool {
 	if !o.g.jobs[j].mobs[b] || a == b && (k == i || k == i+1) {
 		return false
 	}
-	from, to := slices.Clone(o.seq[a]), []int(nil)
+	from := append(append(o.spare[0][:0], o.seq[a][:i]...), o.seq[a][i+1:]...)
 	if a == b {
-		from = slices.Delete(from, i, i+1)
 		if k > i {
 			k--
 		}
-		from = slices.Insert(from, k, j)
-		return o.try(a, min(i, k), from, a, 0, nil)
+		o.spare[0] = slices.Insert(from, k, j)
+		return o.try(a, min(i, k), o.spare[0], a, 0, nil)
 	}
-	from = slices.Delete(from, i, i+1)
-	to = slices.Insert(slices.Clone(o.seq[b]), k, j)
-	return o.try(a, i, from, b, k, to)
+	o.spare[0] = from
+	o.spare[1] = append(append(append(o.spare[1][:0], o.seq[b][:k]...), j), o.seq[b][k:]...)
+	return o.try(a, i, from, b, k, o.spare[1])
 }
 
 // swap changes the job at place i of crew a for that at place k of crew b.
@@ -66,32 +65,36 @@ func (o *order) swap(a, i, b, k int) bool {
 	if !o.g.jobs[x].mobs[b] || !o.g.jobs[y].mobs[a] {
 		return false
 	}
-	from := slices.Clone(o.seq[a])
-	from[i] = y
+	o.spare[0] = append(o.spare[0][:0], o.seq[a]...)
+	o.spare[0][i] = y
 	if a == b {
-		from[k] = x
-		return o.try(a, i, from, a, 0, nil)
+		o.spare[0][k] = x
+		return o.try(a, i, o.spare[0], a, 0, nil)
 	}
-	to := slices.Clone(o.seq[b])
-	to[k] = x
-	return o.try(a, i, from, b, k, to)
+	o.spare[1] = append(o.spare[1][:0], o.seq[b]...)
+	o.spare[1][k] = x
+	return o.try(a, i, o.spare[0], b, k, o.spare[1])
 }
 
 // try puts new turns in the place of old ones, from places i and k on, and
-// keeps them if the whole is cheaper.
+// keeps them if the whole is cheaper. The new turns are copied.
 func (o *order) try(a, i int, from []int, b, k int, to []int) bool {
-	gain := o.tail(a, i) - o.trial(a, i, from, o.tail(a, i)+o.tailIf(b, k, a != b))
+	now := o.tail(a, i)
 	if a != b {
-		gain += o.tail(b, k) - o.trial(b, k, to, math.Inf(1))
+		now += o.tail(b, k)
 	}
-	if gain <= 1e-9 {
+	then := o.trial(a, i, from, now)
+	if a != b && then < now {
+		then += o.trial(b, k, to, now-then)
+	}
+	if then >= now-1e-9 {
 		return false
 	}
 	was := o.total()
 	oldA, oldB := o.seq[a], o.seq[b]
-	o.put(a, i, from)
+	o.put(a, i, slices.Clone(from))
 	if a != b {
-		o.put(b, k, to)
+		o.put(b, k, slices.Clone(to))
 	}
 	if o.total() < was-1e-9 {
 		return true
@@ -113,13 +116,6 @@ func (o *order) tail(c, k int) float64 {
 	return o.cost[c][len(o.cost[c])-1] - o.cost[c][k]
 }
 
-func (o *order) tailIf(c, k int, ok bool) float64 {
-	if !ok {
-		return 0
-	}
-	return o.tail(c, k)
-}
-
 // trial gives what the turns would cost from place k on; it stops early once
 // that is more than the most worth knowing.
 func (o *order) trial(c, k int, seq []int, most float64) float64 {
@@ -132,7 +128,7 @@ func (o *order) trial(c, k int, seq []int, most float64) float64 {
 		s := math.Max(at, job.free)
 		at = s + o.g.stay(seq[p], c)
 		sum += job.price(s, at)
-		if len(seq) == len(o.seq[c]) && seq[p] == o.seq[c][p] && o.turns[c][p].end == at {
+		if len(seq) == len(o.seq[c]) && seq[p] == o.seq[c][p] && math.Abs(o.turns[c][p].end-at) < 1e-9 {
 			return sum + o.tail(c, p+1) // the rest is as it was
 		}
 	}

@@ -22,7 +22,7 @@ var gauss = [7][2]float64{
 
 // givenUp gives the expected share of growth given up by grazing the field on
 // a day, over the uncertainty of its stage. A stage below nothing is nothing.
-func (f Field) givenUp(day int) float64 {
+func (f *Field) givenUp(day int) float64 {
 	s := f.on(day)
 	if s.SD <= 0 {
 		return leaf.GivenUpClosed(f.Habit, entry.LeafStage(math.Max(0, s.Mean)), f.Closed)
@@ -36,7 +36,7 @@ func (f Field) givenUp(day int) float64 {
 }
 
 // on gives the stage of a field so many days from today.
-func (f Field) on(day int) Stage {
+func (f *Field) on(day int) Stage {
 	n := len(f.Grow)
 	if n == 0 {
 		return Stage{}
@@ -70,6 +70,12 @@ func (t tally) upTo(at float64) float64 {
 	last := len(t) - 2
 	d := min(int(at), last)
 	return t[d] + (at-float64(d))*(t[d+1]-t[d])
+}
+
+// on gives the value of one day.
+func (t tally) on(day int) float64 {
+	d := min(day, len(t)-2)
+	return t[d+1] - t[d]
 }
 
 // mean gives the mean over a stretch of time.

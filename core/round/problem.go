@@ -52,6 +52,7 @@ type Plan struct {
 	Lost, Bound float64
 	Exact       bool  // the order is proven the best
 	Unmet       []Pin // pins that could not be kept
+	rents       rents // the prices that prove the bound
 }
 
 // Step is one stay of a mob in a paddock.

@@ -16,7 +16,7 @@ type order struct {
 	seq   [][]int     // by crew: jobs
 	turns [][]turn    // by crew
 	cost  [][]float64 // by crew: cost of the first k turns
-	spare []int
+	spare [2][]int    // for turns on trial
 }
 
 // settle works out times and costs of a crew's turns from position k on.

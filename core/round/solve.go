@@ -14,18 +14,19 @@ const (
 
 // Solve finds an order for one whole round that gives up little growth, and
 // proves how little any order can give up. It is deterministic.
-func Solve(p Problem) Plan { return solve(p, nil) }
+func Solve(p Problem) Plan { return solve(p, Plan{}) }
 
-// Replan solves a problem that has changed a little since a plan was made; it
-// starts from that plan's order.
-func Replan(p Problem, was Plan) Plan { return solve(p, was.Steps) }
+// Replan solves a problem that has changed a little since a plan was made: it
+// starts from that plan's order, and proves its bound by that plan's prices,
+// which is faster and leaves the bound a little looser.
+func Replan(p Problem, was Plan) Plan { return solve(p, was) }
 
-func solve(p Problem, was []Step) Plan {
-	plan := Plan{Exact: true}
+func solve(p Problem, was Plan) Plan {
+	plan := Plan{Exact: true, rents: rents{}}
 	crews := p.crews(&plan)
 	area, low := areaOf(plan.Steps), plan.lost()
-	for _, g := range groups(p.jobs(crews), crews) {
-		turns, bound, exact := g.solve(p.ranks(g, was))
+	for _, g := range p.groups(crews) {
+		turns, bound, exact := p.order(g, was, plan.rents)
 		plan.Exact = plan.Exact && exact
 		low += bound
 		area += g.area()
@@ -49,11 +50,11 @@ func (p Problem) low() float64 {
 	begun := Plan{}
 	crews := p.crews(&begun)
 	sum := begun.lost()
-	for _, g := range groups(p.jobs(crews), crews) {
+	for _, g := range p.groups(crews) {
 		if turns := g.few(); turns != nil {
 			sum += g.sum(turns)
 		} else {
-			sum += g.bound(g.relax())
+			sum += g.prove()
 		}
 	}
 	return sum
@@ -75,20 +76,31 @@ func (p Problem) unpinned() Problem {
 	return p
 }
 
-// solve gives the turns of a group, the proven least cost in hectares, and
-// whether the turns are the best there are.
-func (g *group) solve(rank func(job int) float64) ([]crewTurn, float64, bool) {
+// prove gives the bound of a group by the prices of its transport problem.
+func (g *group) prove() float64 {
+	t := g.relax()
+	return g.bound(t.cols, g.rent(t))
+}
+
+// order gives the turns of a group, the proven least cost in hectares, and
+// whether the turns are the best there are. An older plan, where there is one,
+// gives the start and the prices.
+func (p Problem) order(g *group, was Plan, keep rents) ([]crewTurn, float64, bool) {
 	if turns := g.few(); turns != nil {
 		return turns, g.sum(turns), true
 	}
-	t := g.relax()
-	low := g.bound(t)
-	o := guided(g, t)
-	if rank != nil {
-		if old := dispatch(g, func(j, _ int) float64 { return rank(j) }); old.total() < o.total() {
-			o = old
-		}
+	var o *order
+	var cols []column
+	rent := was.rents.recall(p, g)
+	if rent != nil {
+		rank := p.ranks(g, was.Steps)
+		o, cols = dispatch(g, func(j, _ int) float64 { return rank(j) }), g.columns()
+	} else {
+		t := g.relax()
+		o, cols, rent = guided(g, t), t.cols, g.rent(t)
 	}
+	low := g.bound(cols, rent)
+	keep.keep(p, g, rent)
 	o.improve(low+closeEnough*g.area(), passLimit)
 	return o.all(), low, false
 }

@@ -9,11 +9,11 @@ import "math"
 // potentials (Ford & Fulkerson 1962; Edmonds & Karp 1972); only its prices are
 // used for the bound, and whatever they are, the bound holds (bound.go).
 
-// column is one mob's day.
+// column is one mob's day, or several that need not be told apart.
 type column struct {
-	crew, day int
-	room      float64 // hectares that can be eaten
-	full      bool    // every order eats them all
+	crew, day, days int
+	room            float64 // hectares that can be eaten
+	full            bool    // every order eats them all
 }
 
 // filler is what a column that every order fills is made cheaper by, per
@@ -30,8 +30,8 @@ type transport struct {
 	best  []float64 // potential of a job
 	// the state of one search
 	dist  []float64
-	from  []int // the job from which a column was reached
-	done  []bool
+	from  []int     // the job from which a column was reached
+	open  []int     // columns not yet settled
 	reach []float64 // distance of a job
 	via   []int     // the column over which a job was reached, -1 the root
 	users [][]int   // by column, the jobs that use it
@@ -55,7 +55,7 @@ func newTransport(cols []column, cost [][]float64) *transport {
 	n, m := len(cost), len(cols)
 	t := &transport{cols: cols, cost: cost, flow: make([][]float64, n),
 		left: make([]float64, m), price: make([]float64, m), best: make([]float64, n),
-		dist: make([]float64, m), from: make([]int, m), done: make([]bool, m),
+		dist: make([]float64, m), from: make([]int, m),
 		reach: make([]float64, n), via: make([]int, n), users: make([][]int, m)}
 	for c, col := range cols {
 		t.left[c] = col.room
@@ -66,25 +66,35 @@ func newTransport(cols []column, cost [][]float64) *transport {
 	return t
 }
 
-// costs gives what a hectare of a job costs in each column.
+// costs gives what a hectare of a job costs in each column; in one of several
+// days, on the cheapest of them.
 func (g *group) costs(j int, cols []column) []float64 {
-	job, out := &g.jobs[j], make([]float64, len(cols))
+	out := make([]float64, len(cols))
 	for k, c := range cols {
-		day := float64(c.day)
-		if !job.mobs[c.crew] || day+1 <= job.free || day >= job.latest+g.stay(j, c.crew) {
-			out[k] = math.Inf(1)
-			continue
-		}
-		out[k] = job.cost.mean(day, day+1)
-		if job.pinned { // a strip of a stay that reaches the pinned day misses nothing
-			stay := g.stay(j, c.crew)
-			out[k] += pinWeight * job.missed(day-stay, day+1+stay) / job.area
+		out[k] = math.Inf(1)
+		for d := c.day; d < c.day+c.days; d++ {
+			out[k] = min(out[k], g.strip(j, c.crew, d))
 		}
 		if c.full {
 			out[k] -= filler
 		}
 	}
 	return out
+}
+
+// strip gives what a hectare of a job costs on a crew's day; +Inf where no
+// order grazes it then. A strip of a stay that reaches the pinned day misses
+// nothing.
+func (g *group) strip(j, crew, on int) float64 {
+	job, day, stay := &g.jobs[j], float64(on), g.stay(j, crew)
+	if !job.mobs[crew] || day+1 <= job.free || day >= job.latest+stay {
+		return math.Inf(1)
+	}
+	cost := job.cost.on(on)
+	if job.pinned {
+		cost += pinWeight * job.missed(day-stay, day+1+stay) / job.area
+	}
+	return cost
 }
 
 // send routes a job's hectares, by as many shortest paths as it takes.
@@ -105,50 +115,65 @@ func (t *transport) send(j int, hectares float64) {
 
 // search finds the nearest column with room, by reduced costs.
 func (t *transport) search(root int) (int, float64) {
+	t.open = t.open[:0]
 	for c := range t.cols {
-		t.dist[c], t.done[c] = math.Inf(1), false
+		t.dist[c] = math.Inf(1)
+		t.open = append(t.open, c)
 	}
 	for j := range t.reach {
 		t.reach[j] = math.Inf(1)
 	}
 	t.reach[root], t.via[root] = 0, -1
-	t.scan(root, 0)
-	for {
-		c := t.nearest()
-		if c < 0 {
-			return -1, 0
-		}
-		t.done[c] = true
+	next := t.scan(root, 0)
+	for next >= 0 {
+		c := t.open[next]
+		t.open[next] = t.open[len(t.open)-1]
+		t.open = t.open[:len(t.open)-1]
 		if t.left[c] > 1e-9 {
 			return c, t.dist[c]
 		}
+		next = -1
 		for _, j := range t.users[c] {
 			if math.IsInf(t.reach[j], 1) && t.flow[j][c] > 0 {
 				t.reach[j], t.via[j] = t.dist[c], c
-				t.scan(j, t.dist[c])
+				next = t.scan(j, t.dist[c])
 			}
 		}
+		if next < 0 {
+			next = t.nearest()
+		}
 	}
+	return -1, 0
 }
 
-// scan looks from a job at every column.
-func (t *transport) scan(j int, at float64) {
+// scan looks from a job at every open column and gives the place of the
+// nearest, -1 where none can be reached.
+func (t *transport) scan(j int, at float64) int {
 	cost, base := t.cost[j], at-t.best[j]
-	for c := range t.dist {
-		if d := base + cost[c] + t.price[c]; d < t.dist[c] && !t.done[c] {
+	place, least := -1, math.Inf(1)
+	for k, c := range t.open {
+		d := base + cost[c] + t.price[c]
+		if d < t.dist[c] {
 			t.dist[c], t.from[c] = d, j
+		} else {
+			d = t.dist[c]
+		}
+		if d < least {
+			place, least = k, d
 		}
 	}
+	return place
 }
 
+// nearest gives the place of the nearest open column, -1 for none.
 func (t *transport) nearest() int {
-	at, least := -1, math.Inf(1)
-	for c, d := range t.dist {
-		if d < least && !t.done[c] {
-			at, least = c, d
+	place, least := -1, math.Inf(1)
+	for k, c := range t.open {
+		if d := t.dist[c]; d < least {
+			place, least = k, d
 		}
 	}
-	return at
+	return place
 }
 
 // reprice moves the potentials so that the path found costs nothing more.

@@ -40,8 +40,7 @@ func (p Problem) current(m Mob) *Field {
 	return &p.Fields[i]
 }
 
-// jobs gives the paddocks to be grazed, with what they cost on each
-// day.
+// jobs gives the paddocks to be grazed.
 func (p Problem) jobs(crews []crew) []job {
 	var out []job
 	for i, f := range p.Fields {
@@ -54,11 +53,6 @@ func (p Problem) jobs(crews []crew) []job {
 		if slices.Contains(j.mobs, true) {
 			out = append(out, j)
 		}
-	}
-	days := horizon(out, crews)
-	for k := range out {
-		f := p.Fields[out[k].field]
-		out[k].cost = newTally(days, func(d int) float64 { return f.givenUp(d) })
 	}
 	return out
 }
@@ -94,20 +88,6 @@ func (p Problem) pin(j *job, crews []crew) {
 			return
 		}
 	}
-}
-
-// horizon gives days enough for any order to end.
-func horizon(jobs []job, crews []crew) int {
-	end, slow := 0.0, math.Inf(1)
-	for _, c := range crews {
-		end, slow = max(end, c.start), min(slow, c.rate)
-	}
-	free := 0.0
-	for _, j := range jobs {
-		free = max(free, j.free)
-		end += j.area / slow
-	}
-	return min(int(end+free)+2, 1000)
 }
 
 // unmet gives the pins that the steps don't keep.
