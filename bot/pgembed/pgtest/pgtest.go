@@ -1,7 +1,7 @@
 //go:build unix
 
 // Package pgtest gives tests a database: one private PostgreSQL a test binary,
-// started when it is first asked for, and a fresh, migrated database a test.
+// started when it is first asked for, and an empty, migrated database a test.
 //
 //	func TestMain(m *testing.M) { pgtest.Main(m) }
 //
@@ -42,28 +42,51 @@ type server struct {
 	dir      string
 	running  *pgembed.Server
 	template string // name of a migrated database to copy
+
+	mu   sync.Mutex
+	free []string // addresses of empty databases
+}
+
+func (s *server) take(ctx context.Context) (string, error) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if n := len(s.free); n > 0 {
+		url := s.free[n-1]
+		s.free = s.free[:n-1]
+		return url, nil
+	}
+	url, _, err := ledger.Fresh(ctx, s.running.URL(), s.template)
+	return url, err
+}
+
+func (s *server) give(url string) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.free = append(s.free, url)
 }
 
 var shared server
 
-// URL gives the address of a fresh database with the schema of today; it is
-// dropped after the test.
+// URL gives the address of an empty database with the schema of today. After
+// the test it is emptied and given to another.
 func URL(t testing.TB) string {
 	t.Helper()
 	shared.once.Do(shared.start)
 	if shared.err != nil {
 		t.Fatal(shared.err)
 	}
-	fresh, drop, err := ledger.Fresh(t.Context(), shared.running.URL(), shared.template)
+	url, err := shared.take(t.Context())
 	if err != nil {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() {
-		if err := drop(); err != nil {
+		if err := ledger.Empty(context.Background(), url); err != nil {
 			t.Error(err)
+			return
 		}
+		shared.give(url)
 	})
-	return fresh
+	return url
 }
 
 // Ledger gives an open ledger on a fresh database; it is closed after the test.
