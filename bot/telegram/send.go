@@ -102,19 +102,30 @@ func reply(out chat.Outgoing) *models.ReplyParameters {
 	return &models.ReplyParameters{MessageID: out.ReplyTo, AllowSendingWithoutReply: true}
 }
 
+// markup is an inline keyboard. The client's own type puts an empty copy_text
+// beside the data of each button, and a button may have one of the two.
+type markup struct {
+	Rows [][]button `json:"inline_keyboard"`
+}
+
+type button struct {
+	Text string `json:"text"`
+	Data string `json:"callback_data"`
+}
+
 // keyboard gives the buttons; without any it must be a nil interface, which
 // the client leaves out.
 func keyboard(out chat.Outgoing) models.ReplyMarkup {
 	if len(out.Buttons) == 0 {
 		return nil
 	}
-	rows := make([][]models.InlineKeyboardButton, len(out.Buttons))
+	rows := make([][]button, len(out.Buttons))
 	for i, row := range out.Buttons {
 		for _, b := range row {
-			rows[i] = append(rows[i], models.InlineKeyboardButton{Text: b.Label, CallbackData: b.Data})
+			rows[i] = append(rows[i], button{b.Label, b.Data})
 		}
 	}
-	return &models.InlineKeyboardMarkup{InlineKeyboard: rows}
+	return markup{rows}
 }
 
 func (c *Client) answer(ctx context.Context, out chat.Outgoing) (int, error) {
