@@ -186,9 +186,9 @@ func (g *group) cheapest(j int, rent []tally) float64 {
 		}
 		stay, rate := g.stay(j, c), g.crews[c].rate
 		try := func(s float64) {
-			cost := job.price(s, s+stay) + rate*(rent[c].upTo(s+stay)-rent[c].upTo(s))
-			if job.pinned && job.missed(s, s+stay) > 0 {
-				cost -= pinWeight * epsilon // the edge itself
+			cost := job.area*job.cost.mean(s, s+stay) + rate*(rent[c].upTo(s+stay)-rent[c].upTo(s))
+			if job.pinned { // a hair more room: to touch the day is not to miss it
+				cost += pinWeight * job.missed(s-2*epsilon, s+stay+2*epsilon)
 			}
 			least = math.Min(least, cost)
 		}

@@ -55,13 +55,14 @@ func (j *job) price(start, end float64) float64 {
 	return c
 }
 
-// missed gives the days by which a stay misses the day it is pinned to.
+// missed gives by how much a stay misses the day it is pinned to: nothing when
+// it has a part of that day, else the days between and one more.
 func (j *job) missed(start, end float64) float64 {
 	switch {
-	case start >= j.pinDay+1:
-		return start - j.pinDay - 1 + epsilon
-	case end <= j.pinDay:
-		return j.pinDay - end + epsilon
+	case start >= j.pinDay+1-epsilon:
+		return start - j.pinDay
+	case end <= j.pinDay+epsilon:
+		return j.pinDay + 1 - end
 	}
 	return 0
 }

@@ -41,8 +41,9 @@ func (d *diary) setUp(paddocks int, mobs ...string) {
 }
 
 // season lets one mob go round from a day on, two days a paddock, with a count
-// in the next paddock every few days, to the day before the last.
-func (d *diary) season(paddocks int, mob string, from, last entry.Date) {
+// in the paddock after the next on each move, as leaves come at a pace of so
+// many days each, to the day before the last.
+func (d *diary) season(paddocks int, mob string, from, last entry.Date, pace float64) {
 	at := 0
 	for day := from; day < last; day = day.Add(2) {
 		d.on(day)
@@ -52,7 +53,8 @@ func (d *diary) season(paddocks int, mob string, from, last entry.Date) {
 		}
 		d.say(entry.Graze{Paddock: fmt.Sprint(at%paddocks + 1), Date: day, Event: entry.In, Mob: mob})
 		if next := (at + 2) % paddocks; at > paddocks {
-			d.say(entry.Count{Paddock: fmt.Sprint(next + 1), Date: day, Mean: 2.4, N: 8})
+			stage := entry.LeafStage(2 * float64(paddocks-3) / pace)
+			d.say(entry.Count{Paddock: fmt.Sprint(next + 1), Date: day, Mean: stage, N: 8})
 		}
 	}
 }

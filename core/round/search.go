@@ -7,8 +7,9 @@ import (
 )
 
 // idleWeight is what a day of a mob's standing idle beside a paddock that it
-// may graze costs the search, in hectares: such an order is no order (ours).
-const idleWeight = 1e3
+// may graze costs the search, in hectares: such an order is no order, and no
+// wish is worth it (ours).
+const idleWeight = 100 * pinWeight
 
 // order is a solution in the making: what each mob grazes, in turn.
 type order struct {

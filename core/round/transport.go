@@ -92,7 +92,7 @@ func (g *group) strip(j, crew, on int) float64 {
 	}
 	cost := job.cost.on(on)
 	if job.pinned {
-		cost += pinWeight * job.missed(day-stay, day+1+stay) / job.area
+		cost += pinWeight * job.missed(day-stay-2*epsilon, day+1+stay+2*epsilon) / job.area
 	}
 	return cost
 }

@@ -1,0 +1,384 @@
+package round
+
+import (
+	"fmt"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"leafround/core/entry"
+	"leafround/core/farm"
+	"leafround/core/leaf"
+)
+
+// even makes so many paddocks of two hectares, ryegrass, a quarter of a leaf
+// apart, the first the furthest, at 12 days a leaf.
+func even(n int) Problem {
+	p := Problem{Today: today, Mobs: []Mob{{Name: "milkers", HaPerDay: 1}}}
+	for i := range n {
+		f := Field{Name: fmt.Sprint(i + 1), Area: 2, Free: today, Habit: leaf.Of(entry.Ryegrass)}
+		for d := range 60 {
+			f.Grow = append(f.Grow, Stage{2.75 - 0.25*float64(i) + float64(d)/12, 0.2})
+		}
+		p.Fields = append(p.Fields, f)
+	}
+	return p
+}
+
+func names(steps []Step) (out []string) {
+	for _, s := range steps {
+		out = append(out, s.Paddock)
+	}
+	return out
+}
+
+func TestOrderFollowsTheStages(t *testing.T) {
+	plan := Solve(even(8))
+	assert.Equal(t, []string{"1", "2", "3", "4", "5", "6", "7", "8"}, names(plan.Steps))
+	assert.Equal(t, today, plan.Steps[0].From)
+	assert.Equal(t, today.Add(2), plan.Steps[0].To, "two hectares at one a day last two days")
+	assert.Equal(t, today.Add(2), plan.Steps[1].From)
+	// Ours: the mean over the two days' strips, 2.75 and 2.75 + 1/12.
+	assert.InDelta(t, 2.75+0.5/12, float64(plan.Steps[0].Stage), 1e-9)
+}
+
+func TestHeldPaddockEntersOnItsUntilDay(t *testing.T) {
+	p := even(8)
+	p.Fields[0].Free = today.Add(5) // the ripest: taken as soon as it may be
+	plan := Solve(p)
+	for _, s := range plan.Steps {
+		if s.Paddock == "1" {
+			assert.Equal(t, today.Add(6), s.From, "the first step to begin on its until day or after")
+			return
+		}
+	}
+	t.Fatal("the held paddock never entered")
+}
+
+func TestHeldPastTheRoundIsWaitedFor(t *testing.T) {
+	p := even(3)
+	p.Fields[1].Free = today.Add(20)
+	plan := Solve(p)
+	assert.Equal(t, []string{"1", "3", "2"}, names(plan.Steps))
+	assert.Equal(t, today.Add(20), plan.Steps[2].From)
+	p.Fields[1].NoEnd = true
+	assert.Equal(t, []string{"1", "3"}, names(Solve(p).Steps))
+}
+
+func TestMobFinishesItsPaddock(t *testing.T) {
+	p := even(6)
+	p.Mobs[0].In, p.Mobs[0].Left = "6", 1
+	plan := Solve(p)
+	assert.Equal(t, "6", plan.Steps[0].Paddock)
+	assert.True(t, plan.Steps[0].Current)
+	assert.Equal(t, today.Add(1), plan.Steps[0].To, "one hectare at one a day")
+	assert.Equal(t, []string{"6", "1", "2", "3", "4", "5"}, names(plan.Steps))
+}
+
+func TestMobLeavesAPaddockThatIsHeld(t *testing.T) {
+	p := even(6)
+	p.Mobs[0].In, p.Mobs[0].Left = "6", 1
+	p.Fields[5].NoEnd = true
+	assert.Equal(t, []string{"1", "2", "3", "4", "5"}, names(Solve(p).Steps))
+}
+
+func TestPinIsKeptAndTheRestPlannedAroundIt(t *testing.T) {
+	for _, n := range []int{8, 20} { // ordered exactly, and by search
+		p := even(n)
+		p.Pins = []Pin{{Mob: "milkers", Paddock: "7", Day: today.Add(3)}}
+		plan := Solve(p)
+		require.Empty(t, plan.Unmet)
+		require.Len(t, plan.Steps, n)
+		for _, s := range plan.Steps {
+			if s.Paddock == "7" {
+				assert.LessOrEqual(t, s.From, today.Add(3))
+				assert.Greater(t, s.To, today.Add(3))
+			}
+		}
+		free := p.unpinned()
+		assert.Greater(t, plan.Lost, Solve(free).Lost-1e-12, "a wish never gains")
+	}
+}
+
+func TestPinOfAHeldPaddockIsNotKept(t *testing.T) {
+	p := even(8)
+	p.Fields[6].Free = today.Add(9)
+	p.Pins = []Pin{{Mob: "milkers", Paddock: "7", Day: today.Add(3)}}
+	plan := Solve(p)
+	assert.Equal(t, p.Pins, plan.Unmet)
+	assert.LessOrEqual(t, plan.Bound, plan.Lost)
+	for _, s := range plan.Steps {
+		if s.Paddock == "7" {
+			assert.GreaterOrEqual(t, s.From, today.Add(9))
+		}
+	}
+}
+
+func TestBarsAndSeveralMobs(t *testing.T) {
+	p := even(12)
+	p.Mobs = append(p.Mobs, Mob{Name: "heifers", HaPerDay: 0.5})
+	for i := range p.Fields {
+		if i%4 == 3 {
+			p.Fields[i].Mobs = []string{"heifers"}
+		}
+	}
+	p.Fields[0].Mobs = []string{"milkers"}
+	plan := Solve(p)
+	require.Len(t, plan.Steps, 12)
+	last := map[string]float64{}
+	for _, s := range plan.Steps {
+		if f := p.field(s.Paddock); f.Mobs != nil {
+			assert.Contains(t, f.Mobs, s.Mob)
+		}
+		assert.GreaterOrEqual(t, s.Start, last[s.Mob]-epsilon, "a mob is in one paddock at a time")
+		last[s.Mob] = s.End
+	}
+	assert.Len(t, last, 2, "both mobs move")
+}
+
+func TestSeveralStepsADay(t *testing.T) {
+	p := even(8)
+	p.Mobs[0].HaPerDay = 4 // a day and a night paddock
+	plan := Solve(p)
+	assert.Equal(t, plan.Steps[0].From, plan.Steps[1].From)
+	assert.Equal(t, today.Add(1), plan.Steps[1].To)
+	assert.Equal(t, today.Add(1), plan.Steps[2].From)
+}
+
+func TestClosedCanopyGoesEarly(t *testing.T) {
+	p := even(8)
+	p.Fields[5].Closed = 1.4
+	at := 0
+	for i, s := range Solve(p).Steps {
+		if s.Paddock == "6" {
+			at = i
+		}
+	}
+	assert.Less(t, at, 5, "it gains nothing by waiting")
+}
+
+func TestNothingToPlan(t *testing.T) {
+	for _, p := range []Problem{{Today: today}, {Today: today, Mobs: []Mob{{Name: "milkers", HaPerDay: 2}}},
+		{Today: today, Fields: even(3).Fields}} {
+		plan := Solve(p)
+		assert.Empty(t, plan.Steps)
+		assert.Zero(t, plan.Lost)
+	}
+}
+
+// bend is Totara Bend with twelve paddocks and a winter's log, and what was
+// said since.
+func bend(day entry.Date, pace float64, more ...entry.Entry) *farm.Farm {
+	d := newDiary(day.Add(-60))
+	d.setUp(12, "milkers")
+	d.season(12, "milkers", day.Add(-60), day, pace)
+	d.on(day)
+	for _, e := range more {
+		d.say(e)
+	}
+	return farm.Fold(d.log)
+}
+
+func TestHoldsRunTheirOwnCourses(t *testing.T) {
+	day := entry.NewDate(2026, time.September, 20)
+	spray := entry.Hold{Paddock: "9", Date: day.Add(-3), Reason: entry.HoldSpray, Until: day.Add(4)}
+	wet := entry.Hold{Paddock: "9", Date: day.Add(-1), Reason: entry.HoldWet}
+	f := bend(day, 9, spray, wet)
+	_, left := Rank(f, day, "")
+	i := indexOut(left, "9")
+	require.GreaterOrEqual(t, i, 0)
+	assert.Len(t, left[i].Held, 2)
+	assert.True(t, left[i].Free.IsZero(), "the wet has no end")
+	assert.NotContains(t, names(PlanFor(f, day, 30, "", What{}).Steps), "9")
+
+	f = bend(day, 9, spray, wet, entry.Release{Paddock: "9", Date: day, Reason: entry.HoldWet})
+	_, left = Rank(f, day, "")
+	i = indexOut(left, "9")
+	require.GreaterOrEqual(t, i, 0, "that it dried out doesn't lift the spray")
+	assert.Equal(t, day.Add(4), left[i].Free)
+	for _, s := range PlanFor(f, day, 30, "", What{}).Steps {
+		if s.Paddock == "9" {
+			assert.GreaterOrEqual(t, s.From, day.Add(4))
+		}
+	}
+	ranked, _ := Rank(f, day.Add(4), "")
+	assert.GreaterOrEqual(t, indexRanked(ranked, "9"), 0, "on its until day it may be grazed")
+}
+
+func indexOut(left []LeftOut, name string) int {
+	for i, l := range left {
+		if l.Paddock == name {
+			return i
+		}
+	}
+	return -1
+}
+
+func indexRanked(ranked []Ranked, name string) int {
+	for i, r := range ranked {
+		if r.Paddock == name {
+			return i
+		}
+	}
+	return -1
+}
+
+func TestRankingGivesItsReasons(t *testing.T) {
+	day := entry.NewDate(2026, time.September, 20)
+	f := bend(day, 9,
+		entry.Count{Paddock: "3", Date: day, Mean: 1.2, N: 8}, entry.Canopy{Paddock: "3", Date: day},
+		entry.Count{Paddock: "4", Date: day, Mean: 2.9, N: 8}, entry.Count{Paddock: "5", Date: day, Mean: 2.2, N: 8},
+		entry.Setup{What: entry.SetBar, Mob: "milkers", Names: []string{"5"}})
+	ranked, _ := Rank(f, day, "")
+	seen := 0
+	for i, r := range ranked {
+		require.NotEmpty(t, r.Reason)
+		if i > 0 {
+			assert.LessOrEqual(t, ranked[i-1].Reason.class(), r.Reason.class())
+		}
+		if r.Paddock == "3" {
+			assert.Equal(t, ByCanopy, r.Reason)
+			assert.Equal(t, leaf.Canopy, r.Advice)
+			seen++
+		}
+	}
+	assert.Equal(t, 1, seen)
+	_, left := Rank(f, day, "milkers")
+	i := indexOut(left, "5")
+	require.GreaterOrEqual(t, i, 0)
+	assert.Equal(t, OutBarred, left[i].Why)
+	ready, left := Ready(f, day, "milkers")
+	for _, r := range ready {
+		assert.NotEqual(t, Below, r.Reason)
+	}
+	assert.Len(t, f.Paddocks, len(ready)+len(left), "each paddock is ranked or left out, never lost")
+}
+
+func TestPlanGoesRoundAgain(t *testing.T) {
+	day := entry.NewDate(2026, time.September, 20)
+	f := bend(day, 9)
+	p := PlanFor(f, day, 40, "", What{})
+	again, last := 0, 0.0
+	for _, s := range p.Steps {
+		require.InDelta(t, last, s.Start, 1e-6, "a mob is somewhere on every day of the plan")
+		last = s.End
+		if s.Again {
+			again++
+			assert.Less(t, float64(s.Stage), 5.0)
+			assert.Greater(t, float64(s.Stage), 0.5)
+		}
+	}
+	assert.GreaterOrEqual(t, last, 40.0)
+	assert.Positive(t, again)
+	assert.LessOrEqual(t, p.Whole.Bound, p.Whole.Lost)
+	assert.LessOrEqual(t, p.BoundAtMean, p.LostAtMean)
+}
+
+func TestWhatIfsChangeNothing(t *testing.T) {
+	day := entry.NewDate(2026, time.September, 20)
+	f := bend(day, 9)
+	was := LengthOf(f, day, What{})
+	slow := LengthOf(f, day, What{Days: 35})
+	assert.InDelta(t, 35, slow.Asked, 1e-9)
+	assert.InDelta(t, was.Days, slow.Days, 1e-9)
+	// The stage at the grass's own round is its target (ours: by definition).
+	own := LengthOf(f, day, What{Days: was.Days})
+	assert.InDelta(t, 2.5, float64(own.StageAtGrazing), 1e-6)
+	ha := LengthOf(f, day, What{Ha: 2})
+	assert.InDelta(t, float64(was.Area)/2, ha.Asked, 1e-9)
+	shut := LengthOf(f, day, What{Shut: []string{"8", "p9"}})
+	assert.Less(t, float64(shut.Area), float64(was.Area))
+	assert.NotContains(t, names(PlanFor(f, day, 20, "", What{Shut: []string{"8"}}).Steps), "8")
+	assert.Equal(t, was, LengthOf(f, day, What{}), "nothing was changed by asking")
+}
+
+func TestAdviceSlowsDownAndAsksInTime(t *testing.T) {
+	// Twelve paddocks at two days each is a 24-day round; in July at 37° S leaves
+	// take far more than 8 days (common practice: 20–35 in winter).
+	day := entry.NewDate(2026, time.July, 1)
+	f := bend(day, 16)
+	var slow *Advice
+	for _, a := range Advise(f, day) {
+		if a.Kind == SlowDown {
+			slow = &a
+		}
+		assert.NotEqual(t, SpeedUp, a.Kind)
+		assert.NotEqual(t, Surplus, a.Kind)
+	}
+	require.NotNil(t, slow)
+	assert.InDelta(t, 24, slow.Running, 1.5)
+	assert.Greater(t, slow.Needed, slow.Running)
+	assert.Less(t, float64(slow.Stage), 2.0)
+	assert.InDelta(t, 2.5, float64(slow.Held), 0.01)
+}
+
+func TestAdviceOfSurplus(t *testing.T) {
+	// The same round in October, when leaves take 6 to 10 days (common practice),
+	// is slower than a window lasts.
+	day := entry.NewDate(2026, time.November, 1)
+	d := newDiary(day.Add(-70))
+	d.setUp(16, "milkers")
+	d.season(16, "milkers", day.Add(-70), day, 8)
+	f := farm.Fold(d.log)
+	kinds := map[AdviceKind]Advice{}
+	for _, a := range Advise(f, day) {
+		kinds[a.Kind] = a
+	}
+	require.Contains(t, kinds, Surplus)
+	s := kinds[Surplus]
+	assert.Positive(t, s.Ha)
+	for _, spot := range s.Paddocks {
+		assert.Less(t, spot.On, spot.Reached, "it passes its window before anyone reaches it")
+	}
+}
+
+func TestAdviceOfLongStaysAndRepeatedEarlyGrazing(t *testing.T) {
+	day := entry.NewDate(2026, time.September, 20)
+	d := newDiary(day.Add(-30))
+	d.setUp(6, "milkers")
+	say := func(on entry.Date, e entry.GrazeEvent, p string) {
+		d.on(on)
+		d.say(entry.Graze{Paddock: p, Date: on, Event: e, Mob: "milkers"})
+	}
+	say(day.Add(-28), entry.In, "1")
+	say(day.Add(-27), entry.Out, "1")
+	say(day.Add(-18), entry.In, "1") // nine days: below two leaves
+	say(day.Add(-17), entry.Out, "1")
+	say(day.Add(-8), entry.In, "1")
+	say(day.Add(-7), entry.Out, "1")
+	say(day.Add(-4), entry.In, "2")
+	f := farm.Fold(d.log)
+	kinds := map[AdviceKind]Advice{}
+	for _, a := range Advise(f, day) {
+		kinds[a.Kind] = a
+	}
+	require.Contains(t, kinds, LongStay)
+	assert.Equal(t, "2", kinds[LongStay].Paddocks[0].Paddock)
+	assert.Equal(t, 4, kinds[LongStay].Days)
+	require.Contains(t, kinds, EarlyTwice)
+	assert.Equal(t, "1", kinds[EarlyTwice].Paddocks[0].Paddock)
+	assert.Less(t, float64(kinds[EarlyTwice].Stage), 2.0)
+}
+
+func TestDueFollowsTheLeafWalk(t *testing.T) {
+	day := entry.NewDate(2026, time.September, 20)
+	f := bend(day, 9, entry.Setup{What: entry.SetPaddocks, Paddocks: []entry.Plot{{Name: "New", Area: 2}}},
+		entry.Hold{Paddock: "4", Date: day, Reason: entry.HoldSilage})
+	due := map[string]DueWhy{}
+	for _, d := range DueOn(f, day) {
+		require.NotEmpty(t, d.Why)
+		due[d.Paddock] = d.Why
+	}
+	assert.Equal(t, DueUnknown, due["New"])
+	assert.NotContains(t, due, "4", "it is shut")
+	for _, p := range f.Paddocks {
+		if c, ok := p.LastCount(); ok && c.Date == day {
+			assert.NotContains(t, due, p.Name)
+		}
+		if p.Occupied() {
+			assert.NotContains(t, due, p.Name)
+		}
+	}
+}
