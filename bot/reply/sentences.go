@@ -44,9 +44,18 @@ func AreaDiffers(paddock string, typed, measured entry.Hectares, v Voice) string
 		upper(pdk(paddock)), v.area(typed), v.area(measured)))
 }
 
-// WeatherTaken says what a file of weather held.
-func WeatherTaken(entries int, from, to entry.Date) string {
-	return fmt.Sprintf("Weather taken: %s entries from %s to %s.", whole(entries), dated(from), dated(to))
+// WeatherTaken says what a table of daily weather held, and names the lines
+// that could not be taken.
+func WeatherTaken(days int, from, to entry.Date, bad []string) string {
+	text := fmt.Sprintf("Weather taken: %s, from %s to %s.", counted(days, "day"), dated(from), dated(to))
+	const most = 10
+	for i, b := range bad {
+		if i == most {
+			return text + fmt.Sprintf("\nand %d more lines left out.", len(bad)-most)
+		}
+		text += "\nLeft out " + b
+	}
+	return text
 }
 
 // LogFile goes with the log as a file.

@@ -1,0 +1,128 @@
+package bot
+
+import (
+	"context"
+	"fmt"
+	"time"
+
+	"leafround/bot/ledger"
+	"leafround/bot/reply"
+	"leafround/core/entry"
+	"leafround/core/pace/weather"
+)
+
+// takeWeather logs a file of daily weather; lines that can't be taken are
+// named.
+func (t *turn) takeWeather(content []byte) error {
+	table := weather.Read(string(content))
+	var bad []string
+	for _, b := range table.Bad {
+		bad = append(bad, b.String())
+	}
+	if len(table.Entries) == 0 {
+		return t.refuse(faultList(bad))
+	}
+	if err := t.logWeather(t.ownWords(), table.Entries); err != nil {
+		return err
+	}
+	t.out.Entries = table.Entries
+	t.say(reply.WeatherTaken(table.Days, table.From, table.To, bad))
+	return t.reply(t.msg)
+}
+
+// weatherKey tells which figure of which day an entry gives.
+type weatherKey struct {
+	day  entry.Date
+	kind entry.Kind
+}
+
+// logWeather logs whole days: what was told of them before is replaced, so
+// that the same table may come twice.
+func (t *turn) logWeather(s *source, entries []entry.Entry) error {
+	before := map[weatherKey][]entry.Logged{}
+	for _, l := range t.farm.Log() {
+		if k, ok := wholeDay(l.Entry); ok && l.Stands() {
+			before[k] = append(before[k], l)
+		}
+	}
+	logged, err := t.tx.Append(t.ctx, ledger.Mark{Farm: t.row.ID, Person: s.person, Manager: s.manager,
+		SentAt: s.sentAt, Message: s.message, Revision: s.revision, First: s.next}, entries)
+	if err != nil {
+		return err
+	}
+	s.next += len(logged)
+	var replaced []entry.Logged
+	for _, l := range logged {
+		k, _ := wholeDay(l.Entry)
+		for _, old := range before[k] {
+			if _, err := t.tx.Replace(t.ctx, t.row.ID, []int64{old.ID}, l.ID); err != nil {
+				return err
+			}
+			old.ReplacedBy = l.ID
+			replaced = append(replaced, old)
+		}
+		delete(before, k)
+	}
+	t.farm.ApplyAll(append(replaced, logged...))
+	return nil
+}
+
+// wholeDay gives the key of an entry that a table of daily weather would
+// replace: rain, and the day's air temperature.
+func wholeDay(e entry.Entry) (weatherKey, bool) {
+	switch e := e.(type) {
+	case entry.Rain:
+		return weatherKey{e.Date, e.Kind()}, true
+	case entry.Temperature:
+		return weatherKey{e.Date, e.Kind()}, e.Where == entry.Air
+	}
+	return weatherKey{}, false
+}
+
+// tableSender is who logs weather that came by no message.
+const tableSender = "weather table"
+
+// TakeWeather logs daily weather that came to a farm by no message: from a
+// command, or a weather service. now tells when, and numbers the message that
+// stands for it.
+func (b *Bot) TakeWeather(ctx context.Context, farm int64, entries []entry.Entry, now time.Time) error {
+	t := &turn{b: b}
+	return b.book.In(ctx, func(ctx context.Context, tx *ledger.Tx) (err error) {
+		t.ctx, t.tx = ctx, tx
+		ok := false
+		defer func() {
+			if !ok {
+				b.forget(farm)
+			}
+		}()
+		err = t.weatherFor(farm, entries, now)
+		ok = err == nil
+		return err
+	})
+}
+
+func (t *turn) weatherFor(farm int64, entries []entry.Entry, now time.Time) error {
+	row, err := t.tx.LockFarm(t.ctx, farm)
+	if err != nil {
+		return err
+	}
+	if err := t.keep(row); err != nil {
+		return err
+	}
+	groups, err := t.tx.Groups(t.ctx, farm)
+	if err != nil {
+		return err
+	}
+	if len(groups) == 0 {
+		return fmt.Errorf("the farm %s has no group", row.Name)
+	}
+	if _, err := t.tx.Meet(t.ctx, farm, 0, tableSender); err != nil {
+		return err
+	}
+	m, fresh, err := t.tx.SaveMessage(t.ctx, ledger.Message{Chat: groups[0].ID, MessageID: -int(now.Unix() % (1 << 31)),
+		Farm: farm, SentAt: now, Text: tableSender, State: "read"})
+	if err != nil || !fresh {
+		return err
+	}
+	return t.logWeather(&source{sentAt: now, message: m.ID}, entries)
+}
