@@ -58,7 +58,7 @@ func (v Pace) Draw() (chat.Picture, error) {
 	s.trace(a, v.Ahead, []vg.Length{4, 3})
 	s.nowLine(a, v.Today)
 	v.label(s, a)
-	s.write(small, edge, a.top-9, "slower")
+	s.write(small, edge, a.top-13, "slower")
 	s.write(small, edge, a.bottom+13, "faster")
 	return s.picture("the pace of leaves over the season, with the counts behind it and the days to come", v.caption())
 }

@@ -120,7 +120,7 @@ func (s *sheet) row(r Row, y vg.Length, most float64) {
 		s.mark(r, across(r.Stage, most), mid)
 	}
 	p := small
-	if r.Advice == "ready" || r.Advice == "late" || r.Advice == "canopy" {
+	if r.Held == "" && (r.Advice == "ready" || r.Advice == "late" || r.Advice == "canopy") {
 		p = strong.sized(10)
 	}
 	s.write(p, chartRight+6, mid, p.fit(r.word(), sheetWidth-chartRight-8))
