@@ -28,7 +28,7 @@ type paceEvent struct {
 func (w *walk) event(it item, e paceEvent) {
 	e.day, e.id = it.day, paceID(it, w.p)
 	if e.count != nil {
-		e.seen, e.counted, e.count = seen(*e.count), true, nil
+		e.seen, e.counted, e.count = w.farm.seenAs(it.id, *e.count), true, nil
 	}
 	w.events = append(w.events, e)
 }
@@ -39,6 +39,23 @@ func seen(c entry.Count) pace.Seen {
 	s := leaf.Measure(c, leaf.Usual)
 	return pace.Seen{Mean: s.Mean, N: s.N, SE: s.SE, SD: s.SD, Past: c.Past,
 		Reproductive: c.Skipped.Reproductive}
+}
+
+// seenKey names a count as scored: an entry never changes, the rule may.
+type seenKey struct {
+	id   int64
+	rule entry.RemnantRule
+}
+
+// seenAs keeps what counts mean, so that folding anew does not measure again.
+func (f *Farm) seenAs(id int64, c entry.Count) pace.Seen {
+	key := seenKey{id, f.Remnant}
+	s, ok := f.clock.seen[key]
+	if !ok {
+		s = seen(c)
+		f.clock.seen[key] = s
+	}
+	return s
 }
 
 // paceID numbers an event so that a day's events are in the order of sending,
@@ -67,6 +84,7 @@ type estimator struct {
 	told   map[string][]paceEvent
 	habits map[string]entry.Grass
 	days   map[entry.Date]toldDay
+	seen   map[seenKey]pace.Seen
 	news   []pace.Event // to be told, in order of their days
 	now    *pace.Estimate
 	nowDay entry.Date
@@ -79,7 +97,8 @@ type toldDay struct {
 
 func newEstimator() *estimator {
 	return &estimator{keeper: pace.New(pace.Site{}), told: map[string][]paceEvent{},
-		habits: map[string]entry.Grass{}, days: map[entry.Date]toldDay{}}
+		habits: map[string]entry.Grass{}, days: map[entry.Date]toldDay{},
+		seen: map[seenKey]pace.Seen{}}
 }
 
 func (c *estimator) on(day entry.Date) *pace.Estimate {
@@ -103,6 +122,10 @@ func (c *estimator) finish(f *Farm) {
 	c.now = nil
 	site := pace.Site{Lat: f.Latitude(), Placed: f.Placed, South: f.South()}
 	c.keeper.Place(site)
+	if f.rebuilt {
+		c.forgetDays(f)
+		f.rebuilt = false
+	}
 	c.forget(f)
 	for _, p := range f.all {
 		if p.untold {

@@ -28,6 +28,7 @@ type Farm struct {
 	at       map[int64]entry.Logged
 	register int  // place in the log of the last entry that changed the register
 	turned   bool // the entry being taken changed the register by the way
+	rebuilt  bool // folded anew: the estimator may know of things that are gone
 	version  int
 	clock    *estimator
 }
@@ -65,6 +66,7 @@ func bySending(a, b entry.Logged) int {
 // mended since. Telling it twice changes nothing.
 func (f *Farm) Apply(l entry.Logged) {
 	known, again := f.at[l.ID]
+	delete(f.clock.seen, seenKey{l.ID, f.Remnant})
 	f.at[l.ID] = l
 	switch {
 	case again && !known.SentAt.Equal(l.SentAt):

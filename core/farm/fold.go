@@ -20,6 +20,7 @@ func (f *Farm) reset() {
 // rebuild folds the whole log anew. The estimator is told only what changed.
 func (f *Farm) rebuild() {
 	f.reset()
+	f.rebuilt = true
 	for i, l := range f.log {
 		if l.Stands() {
 			f.take(l, i)

@@ -26,8 +26,9 @@ func anyEntry(t *rapid.T) entry.Entry {
 		part := rapid.SampledFrom([]float64{0, 0, 0.5}).Draw(t, "part")
 		return entry.Graze{Paddock: p, Date: day, Event: event, Mob: mob, Part: part}
 	case 3, 4:
-		mean := entry.LeafStage(rapid.IntRange(1, 12).Draw(t, "mean")) / 4
-		return entry.Count{Paddock: p, Date: day, Mean: mean, N: 8}
+		full := entry.LeafStage(rapid.IntRange(0, 2).Draw(t, "full"))
+		return entry.Count{Paddock: p, Date: day, Said: []entry.Tiller{
+			{Parts: true, Remnant: 0.8, Full: full, New: 0.5}, {Score: 1.5}}}
 	case 5:
 		return entry.Hold{Paddock: p, Date: day, Reason: rapid.SampledFrom(entry.Reasons()).Draw(t, "reason"),
 			Until: rapid.SampledFrom([]entry.Date{0, day.Add(5)}).Draw(t, "until")}
@@ -56,6 +57,11 @@ func anySetup(t *rapid.T, p, mob string, day entry.Date) entry.Entry {
 		entry.Setup{What: entry.SetMerged, Names: []string{"heifers", "dries"}, To: "young"},
 		entry.Setup{What: entry.SetAway, Mob: "heifers", Date: day},
 		entry.Setup{What: entry.SetBack, Mob: "heifers"},
+		entry.Setup{What: entry.SetOnly, Mob: "milkers", Names: []string{p}},
+		entry.Setup{What: entry.SetBar, Mob: "heifers", Names: []string{p}},
+		entry.Setup{What: entry.SetBackFence, Mob: "milkers", Yes: true},
+		entry.Setup{What: entry.SetRemnant, Rule: entry.RemnantHalf},
+		entry.Setup{What: entry.SetPaddocks, Paddocks: []entry.Plot{{Name: "2", Mob: "heifers"}}},
 		entry.Setup{What: entry.SetPlace, Lat: new(-37.8), Lon: new(175.3)},
 		entry.Setup{What: entry.SetHoldDays, Reason: entry.HoldFertiliser, Days: 21},
 		entry.Setup{What: entry.SetPaddocks, Paddocks: []entry.Plot{{Name: "9", Area: 3}}},

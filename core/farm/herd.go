@@ -12,6 +12,9 @@ func (f *Farm) setMob(l entry.Logged, e entry.Setup) {
 		f.joinMobs(l, e)
 		return
 	}
+	if e.What == entry.SetMob { // a mob that ran with another is one of its own again
+		delete(f.mobAlias, entry.FoldName(e.Mob))
+	}
 	m := f.mobOf(e.Mob)
 	if m == nil {
 		return

@@ -44,23 +44,30 @@ func (a item) compare(b item) int {
 
 // insert puts an item into its place; late ones go where their day is.
 func (p *Paddock) insert(it item) {
-	p.items = insertItem(p.items, it)
+	i := placeOf(p.items, it)
+	p.items = slices.Insert(p.items, i, it)
 	p.dirty = true
+	if i < p.walked {
+		p.redo()
+	}
 }
 
-func insertItem(items []item, it item) []item {
+// placeOf finds the place of an item, from the end: most come last.
+func placeOf(items []item, it item) int {
 	i := len(items)
 	for i > 0 && items[i-1].compare(it) > 0 {
 		i--
 	}
-	return slices.Insert(items, i, it)
+	return i
 }
 
 // drop takes the items of one entry out.
 func (p *Paddock) drop(id int64) {
 	n := len(p.items)
 	p.items = slices.DeleteFunc(p.items, func(it item) bool { return it.id == id && !it.soft })
-	p.dirty = p.dirty || len(p.items) != n
+	if len(p.items) != n {
+		p.redo()
+	}
 }
 
 // dropSoft takes out what followed from one entry for a mob.
@@ -69,7 +76,9 @@ func (p *Paddock) dropSoft(m *Mob, id int64) {
 	p.items = slices.DeleteFunc(p.items, func(it item) bool {
 		return it.soft && it.mob == m && it.id == id
 	})
-	p.dirty = p.dirty || len(p.items) != n
+	if len(p.items) != n {
+		p.redo()
+	}
 }
 
 // timeline gives all items of a paddock and of those that it was made of.

@@ -31,6 +31,8 @@ type Paddock struct {
 	events   []paceEvent // what it means to the estimator
 	untold   bool        // the estimator has not heard yet
 	dirty    bool        // items changed since the last walk
+	walk     *walk       // as it ended; nil: from the start
+	walked   int         // items that it has gone through
 	remarks  map[int64][]Remark
 }
 

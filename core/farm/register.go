@@ -22,6 +22,7 @@ func (f *Farm) setup(l entry.Logged, e entry.Setup) {
 		}
 		return
 	}
+	f.touchAll() // what is remarked about a grazing hangs on the register
 	switch e.What {
 	case entry.SetPaddocks:
 		for _, plot := range e.Paddocks {
@@ -53,7 +54,7 @@ func (f *Farm) setup(l entry.Logged, e entry.Setup) {
 // touchAll has every paddock walked anew.
 func (f *Farm) touchAll() {
 	for _, p := range f.all {
-		p.dirty = true
+		p.redo()
 	}
 }
 
@@ -159,7 +160,8 @@ func (f *Farm) renamePaddock(p *Paddock, to string) {
 	delete(f.names, old)
 	f.alias[old], f.names[now] = p, p
 	delete(f.alias, now)
-	p.Name, p.untold, p.dirty = to, true, true
+	p.Name, p.untold = to, true
+	p.redo()
 }
 
 // retire takes a paddock off the farm; its history stays. With heirs, they
@@ -168,7 +170,8 @@ func (f *Farm) retire(p *Paddock, heirs bool) {
 	if p == nil {
 		return
 	}
-	p.Retired, p.heirs, p.dirty = true, heirs, true
+	p.Retired, p.heirs = true, heirs
+	p.redo()
 	f.Paddocks = slices.DeleteFunc(f.Paddocks, func(o *Paddock) bool { return o == p })
 }
 
@@ -194,7 +197,8 @@ func (f *Farm) split(e entry.Setup) {
 			continue
 		}
 		p.Grass, p.OnlyMob = orGrass(p.Grass, old.Grass), orText(p.OnlyMob, old.OnlyMob)
-		p.From, p.dirty = append(p.From, old), true
+		p.From = append(p.From, old)
+		p.redo()
 		f.moveTo(p, place+i)
 	}
 }
@@ -236,7 +240,7 @@ func (f *Farm) merge(e entry.Setup) {
 		f.alias[entry.FoldName(o.Name)] = p
 		f.retire(o, true)
 	}
-	p.dirty = true
+	p.redo()
 	f.moveTo(p, place)
 }
 

@@ -13,17 +13,24 @@ type walk struct {
 	events  []paceEvent
 }
 
-// settle walks a paddock anew.
+// settle walks a paddock on to the end of its timeline: from where the last
+// walk ended, or from the start if something before that has changed.
 func (f *Farm) settle(p *Paddock) {
-	w := &walk{farm: f, p: p, remarks: map[int64][]Remark{}}
-	p.Stays, p.Regrowth, p.Counts, p.Closed = nil, Regrowth{}, nil, 0
-	p.Holds, p.Grazings, p.Cuts, p.Every, p.LastSeen = nil, nil, nil, nil, 0
-	for _, it := range p.timeline() {
-		w.step(it)
+	items := p.timeline()
+	if p.walk == nil || len(p.From) > 0 {
+		p.walk, p.walked = &walk{farm: f, p: p, remarks: map[int64][]Remark{}}, 0
+		p.Stays, p.Regrowth, p.Counts, p.Closed = nil, Regrowth{}, nil, 0
+		p.Holds, p.Grazings, p.Cuts, p.Every, p.LastSeen = nil, nil, nil, nil, 0
 	}
-	p.remarks, p.dirty = w.remarks, false
-	f.tell(p, w.events)
+	for ; p.walked < len(items); p.walked++ {
+		p.walk.step(items[p.walked])
+	}
+	p.remarks, p.dirty = p.walk.remarks, false
+	f.tell(p, p.walk.events)
 }
+
+// redo has a paddock walked anew from the start.
+func (p *Paddock) redo() { p.dirty, p.walk = true, nil }
 
 func (w *walk) step(it item) {
 	w.p.LastSeen = max(w.p.LastSeen, it.day)

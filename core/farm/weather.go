@@ -30,7 +30,7 @@ func (f *Farm) weatherItem(day entry.Date, it item) {
 		d = &Day{Date: day}
 		f.weather[day] = d
 	}
-	d.said = insertItem(d.said, it)
+	d.said = slices.Insert(d.said, placeOf(d.said, it), it)
 	f.stale[day] = true
 }
 
@@ -156,6 +156,10 @@ func (c *estimator) weather(f *Farm) {
 		}
 	}
 	clear(f.stale)
+}
+
+// forgetDays takes back what was told of days of which nothing is known now.
+func (c *estimator) forgetDays(f *Farm) {
 	for day, told := range c.days {
 		if f.weather[day] == nil {
 			c.keeper.Remove(told.id)
