@@ -71,7 +71,7 @@ func (l *Loop) Run(ctx context.Context) error {
 }
 
 const (
-	reopenPause = 500 * time.Millisecond
+	reopenPause = 200 * time.Millisecond
 	longestRest = 5 * time.Second
 	paceMemory  = time.Minute // how far back the longest of the limits reaches
 )
