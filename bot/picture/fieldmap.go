@@ -25,6 +25,7 @@ type Plot struct {
 	Paddock string
 	Ground  []Outline
 	Stage   float64 // leaves; NaN where nothing is known
+	End     float64 // where the window of its grass ends; the figure is then "3+"
 	Held    string  // why it is held; "" where it is not
 }
 
@@ -181,7 +182,7 @@ func (v Map) caption() string {
 	}
 	words := fmt.Sprintf("%s on %s: %s on the map.", v.Farm, day(v.Today), plural(len(v.Plots), "paddock", "paddocks"))
 	if known > 0 {
-		words += fmt.Sprintf(" Most leaves: %s with %s. Fewest: %s with %s.", most.Paddock, leaves(most.Stage), least.Paddock, leaves(least.Stage))
+		words += fmt.Sprintf(" Most leaves: %s with %s. Fewest: %s with %s.", most.Paddock, orMore(most.Stage, most.End), least.Paddock, orMore(least.Stage, least.End))
 	}
 	if held > 0 {
 		words += fmt.Sprintf(" Held: %d.", held)

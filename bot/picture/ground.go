@@ -157,6 +157,9 @@ func (v Map) labels(g ground) (out []label, unwritten string) {
 		figure := "?"
 		if !math.IsNaN(p.Stage) {
 			figure = leaves(p.Stage)
+			if p.End > 0 && p.Stage >= p.End {
+				figure = number(p.End) + "+"
+			}
 		}
 		x, y, room := widest(g, p)
 		l := label{x: x, y: y, name: p.Paddock, figure: figure, plot: p}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"image/color"
 	"math"
+	"slices"
 
 	"gonum.org/v1/plot/vg"
 
@@ -50,7 +51,7 @@ func (v Pace) Draw() (chat.Picture, error) {
 	s.ribbon(a, v.Past, pale)
 	s.ribbon(a, v.Ahead, hair)
 	for _, c := range v.Counts {
-		if c.Day >= a.from && c.Days >= a.low && c.Days <= a.high {
+		if !c.off(a) {
 			s.dot(middling, a.x(c.Day), a.y(c.Days), 2.6)
 		}
 	}
@@ -60,29 +61,34 @@ func (v Pace) Draw() (chat.Picture, error) {
 	v.label(s, a)
 	s.write(small, edge, a.top-13, "slower")
 	s.write(small, edge, a.bottom+13, "faster")
-	return s.picture("the pace of leaves over the season, with the counts behind it and the days to come", v.caption())
+	return s.picture("the pace of leaves over the season, with the counts behind it and the days to come", v.caption(a))
 }
 
-// span gives the days and the bounds, in steps of five days for a leaf.
+// span gives the days and the bounds: room for the line with its interval and
+// for most of the counts. Single counts go astray by far, where a grazing was
+// not logged; they must not squeeze the rest.
 func (v Pace) span(top, bottom vg.Length) span {
 	a := span{from: v.Past[0].Day, to: v.Today.Add(1), left: 40, right: sheetWidth - 46, top: top, bottom: bottom, low: math.Inf(1), high: math.Inf(-1)}
 	take := func(low, high float64) { a.low, a.high = min(a.low, low), max(a.high, high) }
-	for _, p := range v.Past {
-		take(p.Low, p.High)
-	}
-	for _, p := range v.Ahead {
+	line := 0.0
+	for _, p := range slices.Concat(v.Past, v.Ahead) {
 		a.to = max(a.to, p.Day)
 		take(p.Low, p.High)
+		line = max(line, p.Days)
 	}
+	a.high = min(a.high, 2.5*line)
 	for _, c := range v.Counts {
-		if c.Days < 1.5*a.high && c.Days > 0 {
+		if c.Days < 2*line && c.Days > a.low/2 {
 			take(c.Days, c.Days)
 		}
 	}
-	a.low, a.high = math.Floor(a.low/2)*2, min(math.Ceil(a.high/2)*2, 60)
+	a.low, a.high = math.Floor(a.low/2)*2, math.Ceil(a.high/2)*2
 	a.low = max(min(a.low, a.high-4), 0)
 	return a
 }
+
+// off tells whether a count lies outside the sheet.
+func (c Seen) off(a span) bool { return c.Day < a.from || c.Days < a.low || c.Days > a.high }
 
 // rungs draws the level lines with their numbers.
 func (s *sheet) rungs(a span) {
@@ -134,7 +140,9 @@ func (v Pace) label(s *sheet, a span) {
 	if y > a.bottom-8 {
 		y = a.y(now.High) - 14
 	}
-	s.write(p.right(), a.x(now.Day)-7, y, words)
+	x := a.x(now.Day) - 7
+	s.fill(plate, x-p.width(words)-3, y-8, x+3, y+8)
+	s.write(p.right(), x, y, words)
 	if len(v.Ahead) > 0 {
 		last := v.Ahead[len(v.Ahead)-1]
 		s.write(strong.in(deep), a.x(last.Day)+5, a.y(last.Days), fmt.Sprintf("%.1f", last.Days))
@@ -142,24 +150,37 @@ func (v Pace) label(s *sheet, a span) {
 }
 
 // caption says in words what the picture comes to.
-func (v Pace) caption() string {
+func (v Pace) caption(a span) string {
 	now := v.Past[len(v.Past)-1]
 	words := fmt.Sprintf("%s: on %s one leaf takes %.1f days (8 times in 10 between %.1f and %.1f).", v.Farm, day(now.Day), now.Days, now.Low, now.High)
 	if before, ok := v.before(28); ok {
-		words += fmt.Sprintf(" Four weeks ago it took %.1f.", before.Days)
+		words += fmt.Sprintf(" About four weeks ago it took %.1f.", before.Days)
 	}
 	if n := len(v.Ahead); n > 0 {
 		words += fmt.Sprintf(" By %s it will take about %.1f.", day(v.Ahead[n-1].Day), v.Ahead[n-1].Days)
 	}
-	return words + fmt.Sprintf(" Behind it: %s.", plural(len(v.Counts), "count", "counts"))
-}
-
-// before finds the pace so many days before the last.
-func (v Pace) before(days int) (PaceDay, bool) {
-	for _, p := range v.Past {
-		if p.Day == v.Past[len(v.Past)-1].Day.Add(-days) {
-			return p, true
+	words += fmt.Sprintf(" Behind it: %s", plural(len(v.Counts), "count", "counts"))
+	astray := 0
+	for _, c := range v.Counts {
+		if c.off(a) {
+			astray++
 		}
 	}
-	return PaceDay{}, false
+	if astray > 0 {
+		words += fmt.Sprintf(", %d of them so far from the rest that they lie off the sheet", astray)
+	}
+	return words + "."
+}
+
+// before finds the pace about so many days before the last: within half a week.
+func (v Pace) before(days int) (PaceDay, bool) {
+	want := v.Past[len(v.Past)-1].Day.Add(-days)
+	best, found := PaceDay{}, false
+	for _, p := range v.Past {
+		gap := max(p.Day.Sub(want), want.Sub(p.Day))
+		if gap <= 3 && (!found || gap < max(best.Day.Sub(want), want.Sub(best.Day))) {
+			best, found = p, true
+		}
+	}
+	return best, found
 }

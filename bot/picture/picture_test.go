@@ -12,8 +12,6 @@ import (
 
 	"leafround/bot/chat"
 	"leafround/bot/picture"
-	"leafround/core/answer"
-	"leafround/core/entry"
 )
 
 type drawing interface{ Draw() (chat.Picture, error) }
@@ -166,17 +164,28 @@ func TestMapAcrossTheDateLine(t *testing.T) {
 	assert.Greater(t, share, 0.25, "two paddocks side by side fill the sheet")
 }
 
-func TestValuesFromAnswers(t *testing.T) {
-	stage, low, high := 2.2, 1.9, 2.5
-	a := answer.Paddock{Standing: answer.Standing{Paddock: "12", Stage: &stage, StageLow: &low, StageHigh: &high,
-		From: 2, To: 3, Advice: "ready", ReadyOn: today}, Held: []answer.Hold{{Reason: "silage"}}}
-	assert.Equal(t, picture.Row{Paddock: "12", Stage: 2.2, Low: 1.9, High: 2.5, From: 2, To: 3, Advice: "ready", ReadyOn: today, Held: "silage"},
-		picture.FromPaddock(a))
-	assert.True(t, math.IsNaN(picture.FromPaddock(answer.Paddock{}).Stage))
-	v := picture.FromPlan("Totara Bend", answer.Plan{Today: today, Days: 7, Mobs: []answer.Daily{{Mob: "heifers"}},
-		Steps: []answer.Step{{From: today, To: today.Add(1), Paddock: "12", Mob: "milkers", Stage: 1.8, Advice: "wait", Now: true}}})
-	assert.Equal(t, []string{"heifers", "milkers"}, v.Mobs)
-	assert.Equal(t, picture.Stay{Mob: "milkers", Paddock: "12", From: today, To: today.Add(1), Stage: entryStage(1.8), Early: true, Now: true}, v.Stays[0])
+// A tiller keeps no more leaves alive than its window's end: pictures say "or
+// more" from there on.
+func TestPastTheWindowIsOrMore(t *testing.T) {
+	r := regrowth()
+	r.Past[len(r.Past)-1].Stage, r.Past[len(r.Past)-1].High = 4.2, 5.1
+	p, err := r.Draw()
+	require.NoError(t, err)
+	assert.Contains(t, p.Caption, "stands at 3 or more leaves")
+	m := picture.Map{Farm: "Totara Bend", Today: today, Plots: farmMap().Plots}
+	for i := range m.Plots {
+		m.Plots[i].End = 3
+	}
+	p, err = m.Draw()
+	require.NoError(t, err)
+	assert.Contains(t, p.Caption, "Most leaves: Back Hill with 3 or more.")
 }
 
-func entryStage(v float64) float64 { return float64(entry.LeafStage(v)) }
+// Where a grazing was not logged a count gives a pace that is far off.
+func TestCountsFarAstrayDoNotSqueezeThePace(t *testing.T) {
+	v := seasonPace()
+	v.Counts = append(v.Counts, picture.Seen{Day: today.Add(-9), Days: 90}, picture.Seen{Day: today.Add(-8), Days: 0.4})
+	p, err := v.Draw()
+	require.NoError(t, err)
+	assert.Contains(t, p.Caption, "28 counts, 2 of them so far from the rest that they lie off the sheet.")
+}

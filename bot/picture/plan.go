@@ -18,6 +18,7 @@ type Stay struct {
 	Paddock  string
 	From, To entry.Date // To is not included; To == From is part of one day
 	Stage    float64    // leaves when it goes in
+	End      float64    // where the window of its grass ends; the figure is then "3 or more"
 	Early    bool       // below the window of its grass
 	Now      bool       // it is there already
 }
@@ -172,13 +173,16 @@ func (s *sheet) block(b block, x0, x1, y0, y1 vg.Length) {
 	s.fill(fill, x0, y0, x1, y1)
 	s.frame(line, 1.1, dashes, x0, y0, x1, y1)
 	inside := x1 - x0 - 10
-	figure := leaves(b.Stage)
+	figure := orMore(b.Stage, b.End)
 	if b.Early { // cut, not rounded: 1.96 is not yet 2.0
 		figure = leaves(math.Floor(b.Stage*10)/10) + ", early"
 	}
 	if y1-y0 < 30 { // one line: the figure only where there is room for it
 		s.write(strong, x0+5, (y0+y1)/2, strong.fit(b.Paddock, inside))
 		p := small.in(ink).right()
+		if b.Now {
+			figure = "there now"
+		}
 		if strong.width(b.Paddock)+8+p.width(figure) < inside {
 			s.write(p, x1-5, (y0+y1)/2, figure)
 		}

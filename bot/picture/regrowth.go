@@ -3,6 +3,7 @@ package picture
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/plot/vg"
 
@@ -55,6 +56,7 @@ func (v Regrowth) Draw() (chat.Picture, error) {
 	top := headingHeight(under) + 26
 	s := newSheet(top + 280)
 	s.heading("Paddock "+v.Paddock+": leaves since it was grazed", under)
+	v.Ahead = v.near()
 	a := v.span(top, top+226)
 	s.fill(pale, a.left, a.y(v.To), a.right, a.y(v.From))
 	s.calendar(a)
@@ -75,14 +77,28 @@ func (v Regrowth) Draw() (chat.Picture, error) {
 	return s.picture("one paddock's regrowth with its counts and grazings", v.caption())
 }
 
+// near gives the days to come until the grass is past its window: a tiller
+// keeps no more leaves alive, and a line that went on would promise them.
+func (v Regrowth) near() []StageDay {
+	for i, p := range v.Ahead {
+		if i > 0 && p.Stage > v.To+0.3 {
+			return v.Ahead[:i]
+		}
+	}
+	return v.Ahead
+}
+
+// span gives the days, and leaves up to half a leaf past the window or the
+// highest count.
 func (v Regrowth) span(top, bottom vg.Length) span {
 	a := span{from: v.Today, to: v.Today.Add(1), low: 0, high: max(3.5, v.To+0.5), left: 30, right: sheetWidth - edge, top: top, bottom: bottom}
-	for _, p := range append(append([]StageDay{}, v.Past...), v.Ahead...) {
+	for _, p := range slices.Concat(v.Past, v.Ahead) {
 		a.from, a.to = min(a.from, p.Day), max(a.to, p.Day)
-		a.high = max(a.high, math.Ceil(2*p.Stage)/2)
 	}
 	for _, c := range v.Counts {
-		a.high = max(a.high, math.Ceil(2*c.Stage)/2)
+		if c.Day >= a.from {
+			a.high = max(a.high, math.Ceil(2*c.Stage)/2)
+		}
 	}
 	return a
 }
@@ -169,7 +185,7 @@ func (v Regrowth) label(s *sheet, a span) {
 		now := v.Past[n-1]
 		p := pen{size: 13, bold: true, color: deepest}
 		s.dot(deepest, a.x(now.Day), a.y(now.Stage), 3.4)
-		s.write(p, a.x(now.Day)+5, a.y(now.Stage)+13, leaves(now.Stage))
+		s.beside(p, a.x(now.Day)+5, a.y(now.Stage)+13, v.figure(now.Stage))
 	}
 	if v.TargetOn.IsZero() || v.TargetOn > a.to || v.TargetOn <= v.Today {
 		return
@@ -182,12 +198,15 @@ func (v Regrowth) label(s *sheet, a span) {
 	s.beside(p, x-p.width(words)/2, a.bottom+41, words)
 }
 
+// figure words a stage; past the window's end there are no more leaves to see.
+func (v Regrowth) figure(stage float64) string { return orMore(stage, v.To) }
+
 // caption says in words what the picture comes to.
 func (v Regrowth) caption() string {
 	words := "Paddock " + v.Paddock
 	if n := len(v.Past); n > 0 {
 		now := v.Past[n-1]
-		words += fmt.Sprintf(" stands at %s leaves on %s (95 times in 100 between %s and %s).", leaves(now.Stage), day(v.Today), leaves(now.Low), leaves(now.High))
+		words += fmt.Sprintf(" stands at %s leaves on %s (95 times in 100 between %s and %s).", v.figure(now.Stage), day(v.Today), v.figure(now.Low), v.figure(now.High))
 	} else {
 		words += ": nothing is known of today."
 	}

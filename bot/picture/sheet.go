@@ -36,7 +36,8 @@ var (
 	middling = color.RGBA{104, 158, 200, 255}
 	deep     = color.RGBA{20, 87, 140, 255} // 7.5 : 1 on white
 	deepest  = color.RGBA{10, 54, 92, 255}
-	veil     = color.NRGBA{20, 87, 140, 46} // an interval, over the window or beside it
+	plate    = color.NRGBA{255, 255, 255, 215} // beneath letters
+	veil     = color.NRGBA{20, 87, 140, 46}    // an interval, over the window or beside it
 )
 
 // sheet is a canvas on which y runs down from the top, in points.

@@ -79,15 +79,13 @@ func (v Stages) Draw() (chat.Picture, error) {
 	return s.picture("every paddock's leaf stage with its interval, against the window of its grass", v.caption(left))
 }
 
-// most gives where the scale ends: past every window and stage, in whole
-// leaves, three and a half at least.
+// most gives where the scale ends: half a leaf past the last window, three and
+// a half at least. A tiller keeps no more leaves alive than its window's end:
+// what lies beyond the scale is drawn at its end, with an arrow.
 func (v Stages) most() float64 {
 	most := 3.5
 	for _, r := range v.Rows {
 		most = max(most, r.To+0.5)
-		if !math.IsNaN(r.Stage) {
-			most = max(most, min(r.High, 6))
-		}
 	}
 	return math.Ceil(most*2) / 2
 }
@@ -117,13 +115,17 @@ func (s *sheet) row(r Row, y vg.Length, most float64) {
 	s.fill(pale, across(r.From, most), y+2, across(r.To, most), y+rowHeight-2)
 	if !math.IsNaN(r.Stage) {
 		s.stroke(ink, 1.6, nil, s.at(across(r.Low, most), mid), s.at(across(r.High, most), mid))
+		if r.High > most {
+			x := across(most, most)
+			s.area(ink, s.at(x, mid-4), s.at(x+5, mid), s.at(x, mid+4))
+		}
 		s.mark(r, across(r.Stage, most), mid)
 	}
 	p := small
 	if r.Held == "" && (r.Advice == "ready" || r.Advice == "late" || r.Advice == "canopy") {
 		p = strong.sized(10)
 	}
-	s.write(p, chartRight+6, mid, p.fit(r.word(), sheetWidth-chartRight-8))
+	s.write(p, chartRight+8, mid, p.fit(r.word(), sheetWidth-chartRight-10))
 }
 
 // mark draws the stage: open below the window, filled within it, a diamond at
@@ -142,6 +144,8 @@ func (s *sheet) mark(r Row, x, y vg.Length) {
 // word says how the paddock stands, at the right.
 func (r Row) word() string {
 	switch {
+	case r.Held == "held" || r.Held == "other":
+		return "held"
 	case r.Held != "":
 		return "held, " + r.Held
 	case r.Advice == "canopy":
@@ -170,7 +174,7 @@ func (v Stages) groups() (out []group, left int) {
 	}
 	rows = slices.Clone(rows)
 	slices.SortStableFunc(rows, func(a, b Row) int {
-		return cmp.Or(cmp.Compare(v.week(a), v.week(b)), cmp.Compare(a.ReadyOn, b.ReadyOn), cmp.Compare(b.over(), a.over()))
+		return cmp.Or(cmp.Compare(v.week(a), v.week(b)), cmp.Compare(a.turn(), b.turn()), cmp.Compare(b.over(), a.over()))
 	})
 	if len(rows) > mostRows {
 		rows, left = rows[:mostRows], len(rows)-mostRows
@@ -184,6 +188,18 @@ func (v Stages) groups() (out []group, left int) {
 		g.rows = append(g.rows, r)
 	}
 	return out, left
+}
+
+// turn sorts a week: what is closed over or late first, then what is ready,
+// then by the day on which it comes ready.
+func (r Row) turn() entry.Date {
+	switch r.Advice {
+	case "canopy", "late":
+		return math.MinInt32
+	case "ready":
+		return math.MinInt32 + 1
+	}
+	return r.ReadyOn
 }
 
 // over tells how far a row is past the start of its window; it sorts what is

@@ -74,3 +74,11 @@ func capital(s string) string {
 	r, n := utf8.DecodeRuneInString(s)
 	return string(unicode.ToUpper(r)) + s[n:]
 }
+
+// orMore words a leaf stage, from the end of the window on as that or more.
+func orMore(stage, end float64) string {
+	if end > 0 && stage >= end {
+		return number(end) + " or more"
+	}
+	return leaves(stage)
+}
