@@ -86,6 +86,8 @@ func (r *reader) residualPart(c *clause, i int) int {
 	unit, k2 := r.residualUnit(k, t.tag == residWord || c.has(actsGraze|actPlace) || named)
 	switch {
 	case unit != "":
+	case v >= 800 && v < 6000 && (r.tok(k).tag == leftWord || r.tok(k).tag == residWord):
+		unit = entry.KgDMPerHa
 	case v >= 800 && v < 6000 && (named || c.has(actsGraze|actPlace)) && !r.unitAhead(k):
 		unit = entry.KgDMPerHa
 	case t.tag == residWord && v < 800 && !r.unitAhead(k):
@@ -119,7 +121,7 @@ func (r *reader) residualUnit(i int, sure bool) (entry.ResidualUnit, int) {
 		return entry.Centimetres, i + 1
 	case t.tag == clickUnit:
 		return entry.Clicks, i + 1
-	case t.tag == inchUnit, t.text == "in" && t.glued, t.text == `"`:
+	case t.tag == inchUnit, t.text == "in" && (t.glued || r.tok(i+1).tag == leftWord || r.tok(i+1).tag == residWord), t.text == `"`:
 		if r.tok(i+1).tag == ofWord || r.tok(i+1).tag == rainWord {
 			return "", i
 		}
@@ -196,7 +198,8 @@ func (r *reader) rainPart(c *clause, i int) int {
 		c.unsure("How much rain was that, in millimetres?")
 	}
 	if c.has(actRain) && c.mm > 0 {
-		c.unsure("That is two amounts of rain. Please send one message for each.")
+		r.cut = true
+		return i
 	}
 	c.acts |= actRain
 	c.mm = v * per
@@ -364,30 +367,42 @@ func (r *reader) ofThe(i int) int {
 
 // strangeAmount steps over an amount that is none of ours: 20 litres, $450.
 func (r *reader) strangeAmount(c *clause, i int) int {
-	t := r.tok(i)
-	if t.text == "$" || t.text == "€" || t.text == "£" {
-		if r.tok(i+1).shape == number {
-			r.stray(c, i)
-			return i + 2
-		}
+	t, u := r.tok(i), r.tok(i+1)
+	if (t.text == "$" || t.text == "€" || t.text == "£") && u.shape == number {
+		return r.odd(c, i, i+2)
 	}
 	if t.shape != number {
 		return i
 	}
-	switch u := r.tok(i + 1); {
-	case u.tag == hourUnit && u.shape == word:
+	switch {
+	case u.shape == word && u.tag == hourUnit:
+		c.remarks++
 		if r.tok(i+2).tag == agoWord {
 			return i + 3
 		}
+		return i + 2
+	case u.shape == word && (u.tag == haUnit || u.tag == acreUnit):
 		c.remarks++
 		return i + 2
-	case (u.tag == strangeUnit || u.tag == monthUnit || u.tag == haUnit || u.tag == acreUnit || u.tag == cmUnit || u.tag == kgUnit || u.tag == dayUnit || u.tag == weekUnit) && u.shape == word, u.text == "%":
-		if u.tag == haUnit || u.tag == acreUnit {
-			c.remarks++
-			return i + 2
+	case u.shape == word && u.tag == kgUnit && c.has(actFert):
+		c.remarks++
+		k := i + 2
+		for r.oneOf(k, "/", "ha", "n", "per", "to", "the") {
+			k++
 		}
-		r.stray(c, i)
-		return i + 2
+		return k
+	case u.text == "%", u.shape == word && (u.tag == strangeUnit || u.tag == monthUnit || u.tag == cmUnit || u.tag == kgUnit ||
+		u.tag == dayUnit || u.tag == weekUnit || u.glued && u.tag == unknown && len(u.text) > 1):
+		return r.odd(c, i, i+2)
 	}
 	return i
+}
+
+// odd notes an amount that is none of ours.
+func (r *reader) odd(c *clause, from, to int) int {
+	if c.strange == 0 {
+		c.strangeW = r.source(from, to)
+	}
+	c.strange++
+	return to
 }

@@ -91,6 +91,10 @@ type clause struct {
 	share    float64
 	acts     act
 	count    *tally
+	shared   bool   // the count is of each paddock
+	lost     string // a name behind a preposition that nobody knows
+	event    bool   // something went wrong: got out, broke in
+	loose    bool   // a heading that nothing has used yet
 	mm       float64
 	temps    []float64
 	low      *float64
@@ -130,10 +134,14 @@ func (c *clause) unsure(why string) {
 //	clause = { when | limit | amount | paddocks | tally | herd | idiom | word }
 func (r *reader) clause(i, to int) clause {
 	c := clause{from: i}
+	r.cut = false
 	for i < to {
 		if k := r.part(&c, i, to); k > i {
 			i = k
 			continue
+		}
+		if r.cut && i > c.from {
+			break
 		}
 		if k, parts := r.separator(&c, i, to); parts {
 			i = k
@@ -146,7 +154,23 @@ func (r *reader) clause(i, to int) clause {
 		i++
 	}
 	c.to = i
+	c.imply()
 	return c
+}
+
+// imply adds what the words leave unsaid: a mob named in or to a paddock went
+// in there, and so did stock where "in 12" is all that was sent.
+func (c *clause) imply() {
+	if c.acts&^actIn != 0 || c.count != nil || c.resid != nil || len(c.pads) == 0 || c.pads[0].role == roleNone {
+		return
+	}
+	bare := c.strange == 0 && c.remarks == 0 && len(c.nums) == 0 && !c.trouble && c.share == 0
+	switch {
+	case len(c.mobs) > 0 || c.head > 0:
+		c.acts |= actIn
+	case bare && len(c.pads) == 1 && c.pads[0].role == roleAt && c.until == 0 && c.spell == 0:
+		c.acts |= actIn
+	}
 }
 
 // part reads one part of a clause; it gives i where there is none.
@@ -154,6 +178,9 @@ func (r *reader) part(c *clause, i, to int) int {
 	for _, read := range partReaders {
 		if k := read(r, c, i); k > i {
 			return min(k, to)
+		}
+		if r.cut && i > c.from {
+			return i
 		}
 	}
 	return i
@@ -195,6 +222,9 @@ func (r *reader) stray(c *clause, i int) {
 	if c.strange == 0 {
 		c.strangeW = t.text
 	}
+	if r.way != roleNone && c.lost == "" && t.shape == word {
+		c.lost = t.text
+	}
 	c.strange++
 }
 
@@ -231,6 +261,8 @@ func (r *reader) limitPart(c *clause, i int) int {
 		j += 2
 	case t.tag == fromWord:
 		j++
+	case (t.tag == okWord || r.oneOf(i, "ok", "okay", "good", "clear", "safe", "fit")) && r.tok(i+1).tag == againWord && (r.tok(i+2).tag == fromWord || r.tok(i+2).tag == onWord):
+		j += 3
 	case t.tag == notWord && r.tok(i+1).text == "before", t.text == "no" && r.tok(i+1).text == "grazing" && r.tok(i+2).tag == untilWord:
 		j += 2
 		if r.tok(j).tag == untilWord {

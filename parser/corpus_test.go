@@ -104,7 +104,7 @@ func register(t testing.TB, farm string) *Book {
 func (p phrase) context(t testing.TB) Context {
 	zone, err := time.LoadLocation(p.Zone)
 	require.NoError(t, err, "%s:%d", p.file, p.line)
-	c := Context{Now: p.At.In(zone), MonthFirst: strings.HasPrefix(p.Zone, "America/")}
+	c := Context{Now: p.At.In(zone), MonthFirst: MonthFirst(p.Zone)}
 	if p.Farm == "" {
 		c.AnyPaddock = true
 		c.Book = NewBook(nil, nil)
@@ -171,14 +171,15 @@ func sameEntry(want map[string]any, b []byte) bool {
 		return false
 	}
 	want = fill(want)
+	if want["kind"] == "setup" && len(want) == 2 {
+		return want["what"] == got["what"]
+	}
 	for _, k := range extraKeys {
 		if _, asked := want[k]; !asked {
 			delete(got, k)
 		}
 	}
 	if want["kind"] == "note" {
-		delete(got, "text")
-		delete(want, "text")
 		if _, asked := want["mob"]; !asked {
 			delete(got, "mob")
 		}

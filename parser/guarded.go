@@ -58,6 +58,39 @@ func (r *reader) denied(c *clause) outcome {
 	return outcome{entries: []entry.Entry{r.noteOf(c)}}
 }
 
+// remember reads what is told as a note: "note: gate in hill needs rehanging".
+//
+//	note = ( "note" | "nb" | "memo" ) [ ":" ] text
+func (r *reader) remember(from, to int) (outcome, bool) {
+	i := from
+	if r.oneOf(i, "add", "make", "take") && r.oneOf(i+1, "a", "note") {
+		i++
+	}
+	if r.oneOf(i, "a") {
+		i++
+	}
+	if r.tok(i).tag != noteWord || r.tok(i).shape != word {
+		return outcome{}, false
+	}
+	i++
+	for r.oneOf(i, ":", "-", ",", "that", "to", "self") && i < to {
+		i++
+	}
+	if i >= to {
+		return outcome{ask: &entry.Ask{Reason: "What should I note?"}}, true
+	}
+	n := entry.Note{Text: strings.TrimSpace(r.text[r.toks[i].start:])}
+	for k := i; k < to && n.Paddock == ""; k++ {
+		if name, ok := r.alarmPlace(k); ok {
+			n.Paddock = name
+		}
+	}
+	if p, ok := r.onePad(i, false); ok && p.known && n.Paddock == "" {
+		n.Paddock = p.name
+	}
+	return outcome{entries: []entry.Entry{n}}, true
+}
+
 // noteOf keeps the whole message as a note.
 func (r *reader) noteOf(c *clause) entry.Note {
 	n := entry.Note{Text: strings.TrimSpace(r.text)}
@@ -70,16 +103,17 @@ func (r *reader) noteOf(c *clause) entry.Note {
 	return n
 }
 
-// askedAbout answers a question about what happened from the log.
+// askedAbout meets a question about what happened: nothing is logged, and the
+// paddock's history is offered. It may be meant for a colleague.
 func (r *reader) askedAbout(c *clause) outcome {
-	if len(c.pads) == 1 && c.pads[0].known {
-		about := entry.AskHistory
-		if c.family() == famRelease || c.family() == famNone || c.family() == famCount || c.family() == famCanopy {
-			about = entry.AskPaddock
-		}
-		return outcome{question: &entry.Question{About: about, Paddock: c.pads[0].name}}
+	if len(c.pads) == 0 || !c.pads[0].known || !c.says() && len(c.mobs) == 0 {
+		return outcome{talk: true}
 	}
-	return outcome{talk: true}
+	name := c.pads[0].name
+	return outcome{ask: &entry.Ask{Reason: "I log nothing from a question. Shall I show what is logged for " + name + "?",
+		Options: []entry.Option{
+			{Label: "What is logged for " + name, Question: &entry.Question{About: entry.AskHistory, Paddock: name}},
+			{Label: "How " + name + " stands", Question: &entry.Question{About: entry.AskPaddock, Paddock: name}}}}}
 }
 
 // noVerb settles a clause that says nothing to log.
@@ -89,7 +123,7 @@ func (r *reader) noVerb(c *clause) outcome {
 		return r.askedAbout(c)
 	case c.guard != 0:
 		return outcome{talk: true}
-	case c.trouble && len(c.pads) == 1 && c.pads[0].known:
+	case (c.trouble || c.event) && len(c.pads) == 1 && c.pads[0].known:
 		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	case len(c.pads) == 1 && c.strange == 0 && len(c.nums) == 0 && len(c.mobs) == 0 && c.remarks == 0:
 		return r.bareName(c)

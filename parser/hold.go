@@ -100,6 +100,9 @@ func (r *reader) releases(c *clause) ([]entry.Entry, string) {
 	case c.has(actSow):
 		reason = entry.HoldResown
 	}
+	if !c.has(actRelease) {
+		return nil, "May it be grazed again, now that it has dried out?"
+	}
 	if c.until > r.today {
 		return nil, "Do you mean that it may be grazed from that day on? Then tell me why it is held, and until when."
 	}

@@ -159,7 +159,7 @@ var lexiconTable = map[tag]string{
 		too very really quite bit already well right as current currently finally straight back away up down over
 		through by actually far per everyone everybody both whole lot lots rest remaining along across anyway bot
 		leafround fyi re ref via incl including which do does job jobs bunch whilst while during entry log logged
-		logging record recorded update updated paddy status stock animals girls ladies boys lads ours theirs team guys
+		logging record recorded update updated paddy status stock animals spread applied girls ladies boys lads ours theirs team guys
 		folks same`,
 	courtesy: `please pls plz thanks thx ta cheers thankyou hi hello hey gday kia ora morena sorry soz mate mates yeah yep yup
 		aye righto rightio roger oh ah um er okay kk sure boss dear kindly regards welcome thank tks tnx howdy yo
@@ -176,7 +176,7 @@ var lexiconTable = map[tag]string{
 		usually surprisingly still though tho heaps plenty dew frosty sloppy soft firm spongy holding heavy light
 		lighter darker dark pale`,
 	padMark: `p pdk pdck pad padd padds pads paddock paddocks field fields fld flds cell cells pdks pk`,
-	mobWord: `milkers heifers calves bulls steers ewes lambs hoggets rams dries youngstock yearlings weaners springers
+	mobWord: `milkers heifers calves bulls steers ewes lambs hoggets rams dries youngstock weanlings culls springers finishers stores lactating replacements carryovers stockers feeders pairs yearlings weaners springers
 		bullocks wethers tups stags hinds goats replacements rising dry`,
 	looseMob: `cows cow herd mob group cattle sheep milker heifer calf bull steer ewe lamb hogget ram`,
 	inWord:   `in`, intoWord: `into`, onWord: `on onto`, toWord: `to`, fromWord: `from frm`, outWord: `out outa outta`, offWord: `off`, ofWord: `of`,

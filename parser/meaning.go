@@ -13,6 +13,13 @@ func (r *reader) meaning(c *clause) outcome {
 	if !c.says() {
 		return r.noVerb(c)
 	}
+	if (c.event || c.trouble) && (c.family() == famGraze || c.family() == famRelease || c.family() == famCanopy) && !c.has(actGrazed) && (len(c.mobs) == 0 || c.event) {
+		c.acts, c.resid = 0, nil
+		return r.noVerb(c)
+	}
+	if c.lost != "" && len(c.mobs) > 0 && c.guard == 0 && c.family() == famGraze && !r.anyPaddock {
+		return outcome{ask: &entry.Ask{Reason: r.noSuch(c.lost)}}
+	}
 	entries, doubt := r.entriesOf(c)
 	if entries == nil && doubt == "" {
 		return r.noVerb(c)
@@ -77,6 +84,9 @@ func (r *reader) counts(c *clause) ([]entry.Entry, string) {
 			return nil, "Is that a leaf count, a grazing, or both? Please send them apart."
 		}
 	}
+	if c.shared {
+		return r.sharedCounts(c)
+	}
 	if len(c.pads) > 1 {
 		return nil, fmt.Sprintf("Are those scores from %s or %s?", c.pads[0].name, c.pads[1].name)
 	}
@@ -90,6 +100,19 @@ func (r *reader) counts(c *clause) ([]entry.Entry, string) {
 	list := []entry.Entry{n}
 	if c.has(actCanopy) || c.has(actClosed) {
 		list = append(list, entry.Canopy{Paddock: n.Paddock, Date: n.Date})
+	}
+	return list, ""
+}
+
+// sharedCounts gives the same average for each of several paddocks.
+func (r *reader) sharedCounts(c *clause) ([]entry.Entry, string) {
+	var list []entry.Entry
+	for _, p := range c.pads {
+		n, doubt := r.countOf(p, c.count, r.dayOf(c))
+		if doubt != "" {
+			return nil, doubt
+		}
+		list = append(list, n)
 	}
 	return list, ""
 }

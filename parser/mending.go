@@ -125,7 +125,7 @@ func (r *reader) sureTold(i, to int) bool { return true }
 // announces reads "should be", "make it", "i meant", "that was".
 func (r *reader) announces(i int) (bool, int) {
 	j := i
-	for r.oneOf(j, "it", "that", "this", "they", "the", "paddock", "date", "day", "mob", "last", "one", "count") && r.tok(j).shape == word {
+	for r.oneOf(j, "it", "that", "this", "they", "the", "paddock", "date", "day", "mob", "last", "one", "count", "scores", "score", "tillers", "counts", "my") && r.tok(j).shape == word {
 		if r.tok(j).tag == padMark && r.tok(j+1).shape == number {
 			break
 		}
@@ -143,7 +143,7 @@ func (r *reader) announces(i int) (bool, int) {
 	if j > i && r.oneOf(j, "was", "is", "were") {
 		return false, j + 1
 	}
-	if r.oneOf(i, "its", "thats", "that") {
+	if r.oneOf(i, "its", "thats", "that", "was", "were", "is") {
 		return false, i + 1
 	}
 	return false, i

@@ -20,7 +20,9 @@ const (
 // family gives what a clause is about.
 func (c *clause) family() family {
 	switch {
-	case c.has(actRelease), c.has(actDry) && c.has(actRelease):
+	case c.has(actRelease) && (c.until != 0 || c.spell != 0) && c.has(actsHold):
+		return famHold
+	case c.has(actRelease | actDry):
 		return famRelease
 	case c.has(actRain):
 		return famRain
@@ -71,9 +73,11 @@ func (c *clause) takeCarry(carry *clause) {
 	}
 	if !c.days.ok && carry.days.ok {
 		c.days, c.future = carry.days, carry.future
+		carry.loose = false
 	}
 	if len(c.pads) == 0 && len(carry.pads) > 0 && c.family() != famRain && c.family() != famTemp {
 		c.pads = carry.pads
+		carry.loose = false
 		if c.count != nil {
 			carry.pads = nil
 		}
@@ -106,6 +110,10 @@ func (c *clause) absorbs(d *clause) bool {
 		f == famCount && g == famCanopy, f == famHold && g == famCut, f == famCut && g == famHold:
 		return true
 	case g == famGraze && d.acts&^actPlace == 0 && d.resid == nil:
+		return true
+	case f == famHold && g == famGraze && (d.until != 0 || d.spell != 0) && !d.has(actIn|actMoved|actGrazed):
+		return true
+	case g == famNone:
 		return true
 	}
 	return false
@@ -233,7 +241,7 @@ func keepCarry(list []clause, carry *clause) []clause {
 		if last.days.ok {
 			carry.days, carry.future = last.days, last.future
 		}
-		carry.pads = last.pads
+		carry.pads, carry.loose = last.pads, true
 		carry.to, carry.from, carry.strange = last.to, last.from, last.strange
 		return list[:len(list)-1]
 	}

@@ -32,6 +32,7 @@ func (r *reader) message(out *entry.Reading) {
 var wholeReaders = []func(*reader, int, int) (outcome, bool){
 	(*reader).command,
 	(*reader).alarm,
+	(*reader).remember,
 	(*reader).setup,
 	(*reader).mending,
 	(*reader).again,
@@ -82,6 +83,9 @@ func (r *reader) sentences(from, to int) outcome {
 	if len(all.entries) == 0 && all.question == nil && all.ask == nil {
 		return r.leftover(&carry)
 	}
+	if carry.loose && all.ask == nil && len(all.entries) > 0 {
+		all.ask = &entry.Ask{Reason: "I am not sure what “" + r.source(carry.from, carry.to) + "” belongs to. Please send it again in one line."}
+	}
 	return all
 }
 
@@ -131,6 +135,9 @@ func (r *reader) sentence(from, to int, asked bool, carry *clause) outcome {
 		if len(o.entries) > 0 || o.ask != nil {
 			o.question = q
 			return o
+		}
+		if all, _, ok := r.wholeQuestion(from, to, asked); ok {
+			q = all
 		}
 		return outcome{question: q}
 	}

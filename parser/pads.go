@@ -23,9 +23,15 @@ func (r *reader) padsPart(c *clause, i int) int {
 		}
 	}
 	if c.count != nil && len(c.pads) > 0 {
+		r.cut = true
 		return i
 	}
 	list, k := r.padList(one, j)
+	if c.count == nil && len(c.pads) == 0 && len(list) > 1 {
+		if k, ok := r.sharedTarget(c, list, k); ok {
+			return k
+		}
+	}
 	for n := range list {
 		list[n].role = r.way
 	}
@@ -46,6 +52,9 @@ func (r *reader) onePad(i int, loose bool) (place, bool) {
 	p, ok := r.longest(i)
 	if !ok {
 		p, ok = r.wildPad(i, loose)
+	}
+	if !ok {
+		p, ok = r.wrongNumber(i)
 	}
 	if !ok || r.notAPad(i, p) {
 		return place{}, false
@@ -73,6 +82,9 @@ func (r *reader) notAPad(i int, p place) bool {
 	if u := r.tok(i + 1); u.shape == part || u.text == "+" && u.glued && r.tok(i+2).glued && r.tok(i+2).shape == number {
 		return true
 	}
+	if b := r.tok(i - 1); i > 0 && b.shape == word && numberedThings[b.text] {
+		return true
+	}
 	if b := r.tok(i - 1); i > 0 && (b.text == "-" && t.glued && !b.glued || b.text == "$") {
 		return true
 	}
@@ -98,6 +110,21 @@ func (r *reader) nameIsWord(i int) bool {
 		return t.tag == filler || t.tag == topWord && u.tag == ofWord
 	}
 	return false
+}
+
+// numberedThings are what else bears a number on a farm.
+var numberedThings = wordSet(`gate gates tank tanks trough troughs fence tag tags cow bull calf heifer ewe ram row rows bay pump page route unit
+	highway sh silo vat pen pens stall lot batch line break strip channel trailer door phone ext extension room flight ring call text
+	no number code version part step rule page chapter size grade class cows level stage shed culvert bore valve hydrant reel`)
+
+// wrongNumber reads "west 60" where there are a West 40 and a West 80 alone:
+// it is a paddock that nobody knows, never one of those.
+func (r *reader) wrongNumber(i int) (place, bool) {
+	t, n := r.tok(i), r.tok(i+1)
+	if r.anyPaddock || t.shape != word || n.shape != number || n.decimal || n.value < 5 || r.book.first[t.text] < 2 || r.unitAhead(i+2) {
+		return place{}, false
+	}
+	return place{name: r.source(i, i+2), next: i + 2}, true
 }
 
 // markedPad reads a name behind "p" or "paddock".

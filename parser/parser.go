@@ -42,7 +42,9 @@ type reader struct {
 	ahead      bool // days without a year are the next to come
 	way        role // a direction that waits for its place
 	opening    int  // the clause's first token
+	cut        bool // the token here opens a clause of its own
 	understood []string
+	respelt    []string
 }
 
 var noToken = token{}
@@ -76,7 +78,11 @@ func Read(text string, c Context) entry.Reading {
 	pool := tokenPool.Get().(*[]token)
 	r := newReader(text, c)
 	r.toks = scan(r.text, *pool)
+	r.respell()
 	r.message(&out)
+	if len(out.Entries) > 0 || out.Question != nil || out.Ask != nil {
+		r.understood = append(r.understood, r.respelt...)
+	}
 	*pool = r.toks[:0]
 	tokenPool.Put(pool)
 	out.Understood = append(out.Understood, r.understood...)

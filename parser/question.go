@@ -61,9 +61,6 @@ var (
 //
 //	question = [ "so" | "and" ] words-of-a-question [ "?" ]
 func (r *reader) question(from, to int, asked bool) (q *entry.Question, at int, ok bool) {
-	if q := r.ask(from, to, asked || r.opensQuestion(from)); q != nil {
-		return q, from, true
-	}
 	for i := from + 1; i < to; i++ {
 		t := r.tok(i)
 		if t.text != "," && t.text != "-" && t.tag != andWord && t.text != "so" && t.tag != thenWord {
@@ -79,11 +76,18 @@ func (r *reader) question(from, to int, asked bool) (q *entry.Question, at int, 
 			return q, i, true
 		}
 	}
-	return nil, from, false
+	return r.wholeQuestion(from, to, asked)
+}
+
+// wholeQuestion reads a sentence that is nothing but a question.
+func (r *reader) wholeQuestion(from, to int, asked bool) (*entry.Question, int, bool) {
+	q := r.ask(from, to, asked || r.opensQuestion(from))
+	return q, from, q != nil
 }
 
 // ask gives the question in a run of tokens, nil where there is none.
 func (r *reader) ask(from, to int, signal bool) *entry.Question {
+	signal = signal || r.tok(from).text == "if" && r.hasTag(from, to, whWord)
 	if !signal && to-from > 10 {
 		return nil
 	}
@@ -92,7 +96,7 @@ func (r *reader) ask(from, to int, signal bool) *entry.Question {
 	}
 	q := r.query(from, to)
 	q.signal = signal
-	if q.strange > 0 && (!signal || q.strange > 1) {
+	if q.strange > 0 && (!q.signal || q.strange > 1) {
 		return nil
 	}
 	for _, rule := range questionRules {
@@ -101,6 +105,16 @@ func (r *reader) ask(from, to int, signal bool) *entry.Question {
 		}
 	}
 	return nil
+}
+
+// hasTag tells whether a word of some part stands in a run of tokens.
+func (r *reader) hasTag(from, to int, want tag) bool {
+	for i := from; i < to; i++ {
+		if t := r.tok(i); t.shape == word && t.tag == want {
+			return true
+		}
+	}
+	return false
 }
 
 // asksSomething is a quick look for any word that questions are made of.
@@ -212,7 +226,7 @@ func (r *reader) capital(i int) bool {
 
 // questionRules are tried in order.
 var questionRules = []func(*query) *entry.Question{
-	askHelp, askFile, askWhatIf, askWhy, askHistory, askDue, askOnePaddock, askRate, askRound, askPlan, askNext, askReady, askSummary,
+	askHelp, askFile, askWhatIf, askWhy, askHistory, askDue, askRate, askOnePaddock, askRound, askPlan, askNext, askReady, askSummary,
 }
 
 func askHelp(q *query) *entry.Question {

@@ -16,6 +16,7 @@ type tally struct {
 	yellow  int     // tillers told to be yellowing; -1: said of them all
 	parts   bool    // some score was told in parts
 	decimal bool    // some score was no whole number
+	marked  bool    // single scores were marked as yellowing
 	doubt   string  // what must be asked
 }
 
@@ -70,6 +71,17 @@ func (r *reader) isScore(i int) bool {
 	a, ok := r.value(i)
 	if !ok || a.value >= 100 {
 		return false
+	}
+	n := r.tok(a.next)
+	switch {
+	case n.tag == ofWord && (a.decimal && a.value < 1 || r.oneOf(a.next+1, "them", "those", "the", "which", "these")):
+		return false
+	case n.shape == word && n.glued && n.tag == unknown && len(n.text) > 1:
+		return false // 2.2kv
+	case a.decimal && a.value < 1 && n.tag == grazedWord:
+		return false
+	case n.tag == yellowWord && i > 0 && r.tok(i-1).text == "," && r.tok(i-3).text != "," && r.tok(i).shape == number && !a.decimal:
+		return false // ", 2 yellowing"
 	}
 	return !r.unitAhead(a.next)
 }
@@ -135,6 +147,10 @@ func (r *reader) tiller(t *tally, i int) (int, bool) {
 	if j, isRange := r.scoreRange(next); isRange {
 		t.unsure("A range is no score: please send one number for each tiller, or their average.")
 		next = j
+	}
+	if y := r.tok(next); y.tag == yellowWord && y.shape == word && len(t.said) > 0 && (r.isScore(next+1) || t.marked) {
+		one.Floor, t.marked = true, true
+		next++
 	}
 	times, next := r.repeat(t, next)
 	for range times {

@@ -1,6 +1,10 @@
 package parser
 
-import "github.com/agext/levenshtein"
+import (
+	"strings"
+
+	"github.com/agext/levenshtein"
+)
 
 // speller finds the one known word that lies one typing error away: a letter
 // left out, put in, changed, or two neighbours swapped. It keeps every known
@@ -59,10 +63,11 @@ func (s *speller) nearest(w string) (found string, ok bool) {
 }
 
 // oneError tells whether two words differ by one edit or one swap of
-// neighbours; the first letter must be right unless it was swapped or doubled.
+// neighbours. A wrong letter is forgiven only from six letters on: too many
+// short words are real words a letter apart.
 func oneError(a, b string) bool {
 	if levenshtein.Distance(a, b, nil) <= 1 {
-		return a[0] == b[0] || len(a) > 6
+		return len(a) != len(b) || len(a) > 5
 	}
 	if len(a) != len(b) {
 		return false
@@ -72,4 +77,41 @@ func oneError(a, b string) bool {
 		i++
 	}
 	return i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
+}
+
+// forgiven are the words of the lexicon that a typing error is forgiven in:
+// long ones that carry a message's meaning.
+var forgiven = newForgiven(`paddock paddocks grazed grazing milkers heifers calves steers bullocks weaners hoggets weanlings yearlings
+	silage baleage topped topping canopy closed sprayed spraying herbicide effluent slurry fertiliser fertilizer resown reseeded regrassed
+	residual yesterday tonight tomorrow morning afternoon tillers tiller leaves average yellowing heading reproductive seedhead daughter remnant
+	moved shifted finished flooded waterlogged pugged rainfall temperature rotation summary history Monday tuesday wednesday thursday friday
+	saturday sunday january february september october november december until clicks counted walked`)
+
+func newForgiven(words string) *speller {
+	s := newSpeller()
+	for w := range wordSet(strings.ToLower(words)) {
+		s.add(w)
+	}
+	return s
+}
+
+// respell takes words that nobody knows for the one word of the lexicon that
+// is a typing error away. Names of paddocks come first.
+func (r *reader) respell() {
+	for i := range r.toks {
+		t := &r.toks[i]
+		if t.shape != word || t.tag != unknown || len(t.text) < 5 || commonWords[t.text] || r.book.first[t.text] > 0 || r.book.near.words[t.text] {
+			continue
+		}
+		fix, ok := forgiven.nearest(t.text)
+		if !ok {
+			continue
+		}
+		if _, name := r.book.near.nearest(t.text); name {
+			continue
+		}
+		m := lexicon[fix]
+		r.respelt = append(r.respelt, "read “"+t.text+"” as "+fix)
+		t.text, t.tag, t.sense = fix, m.tag, m.value
+	}
 }

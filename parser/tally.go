@@ -33,6 +33,27 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	return next, true
 }
 
+// sharedTarget reads one average told of several paddocks: "p6-p9 all 1.5".
+func (r *reader) sharedTarget(c *clause, list []place, i int) (int, bool) {
+	if c.acts != 0 {
+		return i, false
+	}
+	k := r.intro(i)
+	t, next := r.scores(k)
+	if len(t.said) != 1 || t.doubt != "" || r.eventAhead(next) {
+		return i, false
+	}
+	told := r.leafy(next)
+	for j := i; j < k; j++ {
+		told = told || r.tok(j).tag == allWord || r.tok(j).tag == eachWord || r.tok(j).text == "both" || r.tok(j).text == ":" || r.tok(j).tag == averageWord
+	}
+	if !told {
+		t.unsure("Is that the score of each of those paddocks?")
+	}
+	c.pads, c.count, c.shared = list, &t, true
+	return next, true
+}
+
 // marked tells whether a colon, comma or equals sign parts paddock and scores.
 func (r *reader) marked(from, to int) bool {
 	for ; from < to; from++ {
@@ -61,7 +82,7 @@ func (r *reader) intro(i int) int {
 	for n := 0; n < 8; n++ {
 		t := r.tok(i)
 		switch {
-		case t.text == ":", t.text == "=", t.text == "~", t.text == "@", t.text == "," && n == 0, t.text == "-" && !r.negative(i), t.text == "." && !t.glued, t.text == "...":
+		case t.text == ":", t.text == "=", t.text == "~", t.text == "@", t.text == `"`, t.text == "'", t.text == ")", t.text == "," && n == 0, t.text == "-" && !r.negative(i), t.text == "." && !t.glued, t.text == "...":
 		case t.shape == word && (t.tag == averageWord || t.tag == leafUnit || t.tag == tillerUnit || t.tag == atWord || t.tag == hedgeWord || introWords[t.text]):
 		case t.text == "a" && r.tok(i+1).tag == averageWord:
 		default:
@@ -74,7 +95,7 @@ func (r *reader) intro(i int) int {
 
 // introWords may stand between a paddock and its scores.
 var introWords = wordSet(`is was at got counted count counts stage score scores scored has had came coming in about approx all now just
-	looking looks only the an reads reading sits sitting giving gave says today were are pulled measured walked sampled still up to bout been gives`)
+	looking looks only all each both the an reads reading sits sitting giving gave says today were are pulled measured walked sampled still up to bout been gives`)
 
 // negative tells whether a dash is a minus sign: glued to the number behind it
 // and not to what stands before.
@@ -165,6 +186,10 @@ func (r *reader) tallyHead(c *clause, i int) int {
 //	tail = "n" "=" whole | [ "from" | "over" | "of" ] whole "tillers" | average value | [ count ] yellowing | aside
 func (r *reader) tallyTail(c *clause, i int) int {
 	t := c.count
+	if u := r.tok(i); u.shape == word && len(u.text) == 1 && (u.tag == unknown || u.glued) && u.text != "i" && len(t.said) > 0 {
+		t.unsure("What does “%s” mean among the scores? Please say repro, daughter, no remnant or x for a tiller set aside.", u.text)
+		return i + 1
+	}
 	if k := r.tillersTold(t, i); k > i {
 		return k
 	}

@@ -279,6 +279,9 @@ func (r *reader) slashDay(i int) moment {
 	if b.shape != number || !b.glued || b.decimal {
 		return moment{}
 	}
+	if u := r.tok(i + 3); u.tag == ofWord || u.tag == grazedWord || u.text == "done" {
+		return moment{} // 3/4 of it
+	}
 	d, m := int(a.value), int(b.value)
 	if r.monthFirst {
 		d, m = m, d

@@ -2,23 +2,21 @@ package parser
 
 import "strings"
 
-// statesZones are the IANA zones of the United States (country code US in the
-// tz database's zone.tab), where dates are written with the month first.
-var statesZones = map[string]bool{
-	"America/New_York": true, "America/Detroit": true, "America/Chicago": true, "America/Menominee": true,
-	"America/Denver": true, "America/Boise": true, "America/Phoenix": true, "America/Los_Angeles": true,
-	"America/Anchorage": true, "America/Juneau": true, "America/Sitka": true, "America/Metlakatla": true,
-	"America/Yakutat": true, "America/Nome": true, "America/Adak": true, "Pacific/Honolulu": true,
-	"America/Indianapolis": true, "America/Louisville": true, "America/Fort_Wayne": true, "America/Shiprock": true,
-}
+// usZones are the zones of the United States beside those that begin with
+// America/Indiana, America/Kentucky, America/North_Dakota and US (IANA time zone
+// database, zone.tab, country code US).
+var usZones = wordSet(`America/New_York America/Detroit America/Chicago America/Menominee America/Denver America/Boise America/Phoenix
+	America/Los_Angeles America/Anchorage America/Juneau America/Sitka America/Metlakatla America/Yakutat America/Nome America/Adak
+	Pacific/Honolulu America/Louisville America/Indianapolis America/Fort_Wayne America/Shiprock America/Knox_IN America/Atka
+	EST5EDT CST6CDT MST7MDT PST8PDT`)
 
-// MonthFirst tells whether dates such as 11/3 have the month first in a zone:
-// in the United States.
+// MonthFirst tells whether people in an IANA zone write 11/3 for the 3rd of
+// November: those of the United States do.
 func MonthFirst(zone string) bool {
-	for _, stem := range []string{"US/", "America/Indiana/", "America/Kentucky/", "America/North_Dakota/"} {
-		if strings.HasPrefix(zone, stem) {
+	for _, p := range []string{"US/", "America/Indiana/", "America/Kentucky/", "America/North_Dakota/"} {
+		if strings.HasPrefix(zone, p) {
 			return true
 		}
 	}
-	return statesZones[zone]
+	return usZones[zone]
 }
