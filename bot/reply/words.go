@@ -21,7 +21,7 @@ func (v Voice) funcs() template.FuncMap {
 		"Up": upper, "list": list, "names": names, "reason": reason, "Reason": func(r any) string { return upper(reason(r)) },
 		"residual": v.residual, "percent": percent, "num": tenth, "whole": whole,
 		"remark": v.remark, "remarks": v.remarks, "caution": v.caution, "cautions": v.cautions,
-		"advice": v.advice, "why": why, "holds": holds, "say": func(e entry.Entry) string { return v.Describe(e) },
+		"advice": v.advice, "why": why, "holds": holds, "brief": short, "stop": stop, "about": about, "say": func(e entry.Entry) string { return v.Describe(e) },
 		"mob": mobWord, "Mob": func(m string) string { return upper(mobWord(m)) }, "grass": grass, "has": has,
 		"first": first, "ranked": func(r answer.Ranked) template.HTML { return v.part("ranked", r) },
 		"left": func(l answer.LeftOut) template.HTML { return v.part("left", l) }, "dict": dict,
@@ -113,6 +113,14 @@ func upTo(v, most any) string {
 		return leaves(most) + " or more"
 	}
 	return leaves(v)
+}
+
+// about is upTo with "about" before what is only estimated.
+func about(v, most any) string {
+	if number(v) >= number(most) {
+		return upTo(v, most)
+	}
+	return "about " + leaves(v)
 }
 
 // days words a number of days, whole.
@@ -276,6 +284,14 @@ func holds(hs []answer.Hold) string {
 		out = append(out, w)
 	}
 	return list(out)
+}
+
+// stop ends a sentence.
+func stop(s string) string {
+	if s == "" || strings.ContainsAny(s[len(s)-1:], ".?!") {
+		return s
+	}
+	return s + "."
 }
 
 // has tells whether remarks hold one of a kind.

@@ -32,6 +32,7 @@ type Caution struct {
 	Paddock   string     `json:"paddock,omitempty"`
 	Mob       string     `json:"mob,omitempty"`
 	Until     entry.Date `json:"until,omitzero"`
+	Text      string     `json:"text,omitempty"`      // the note, where the caution comes later than it
 	Emergency string     `json:"emergency,omitempty"` // the number to call, where known
 }
 

@@ -97,17 +97,20 @@ func heldRemarks(p *farm.Paddock, day entry.Date) []Remark {
 	return out
 }
 
-// sameDay tells of other counts of the same paddock on the same day: all of
-// them count.
+// sameDay tells of other counts of the same paddock on the same day, the last
+// of them by name: all of them count.
 func sameDay(p *farm.Paddock, c farm.Counted) []Remark {
-	var out []Remark
+	last, others := Remark{Kind: AlsoCounted, Paddock: p.Name, Date: c.Date}, 0
 	for _, o := range p.Counts {
 		if o.ID != c.ID && o.Date == c.Date {
-			out = append(out, Remark{Kind: AlsoCounted, Paddock: p.Name, Member: o.Member,
-				Stage: o.Mean, N: o.N, Date: o.Date})
+			last.Member, last.Stage, last.N = o.Member, o.Mean, o.N
+			others++
 		}
 	}
-	return out
+	if others == 0 {
+		return nil
+	}
+	return []Remark{last}
 }
 
 // firstUnknown tells whether a count is the farm's first in a paddock whose

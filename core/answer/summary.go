@@ -113,7 +113,7 @@ func lately(f *farm.Farm, day entry.Date) []Caution {
 			out = append(out, grazeCautions(f, l, e)...)
 		case entry.Note:
 			if e.Alarm == entry.AlarmStock {
-				out = append(out, Caution{Danger: Sick, Paddock: e.Paddock, Mob: e.Mob})
+				out = append(out, Caution{Danger: Sick, Paddock: e.Paddock, Mob: e.Mob, Text: e.Text})
 			}
 		}
 	}

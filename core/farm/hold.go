@@ -1,6 +1,10 @@
 package farm
 
-import "leafround/core/entry"
+import (
+	"slices"
+
+	"leafround/core/entry"
+)
 
 // Held is one hold of a paddock, on a course of its own.
 type Held struct {
@@ -20,11 +24,13 @@ func (h Held) On(day entry.Date) bool {
 		(h.Lifted.IsZero() || day < h.Lifted)
 }
 
-// HeldOn gives the holds that bind on a day, oldest first.
+// HeldOn gives the holds that bind on a day, oldest first. Of several for one
+// reason that end alike only the first is given.
 func (p *Paddock) HeldOn(day entry.Date) []Held {
 	var out []Held
 	for _, h := range p.Holds {
-		if h.On(day) {
+		alike := func(o Held) bool { return o.Reason == h.Reason && o.Until == h.Until }
+		if h.On(day) && !slices.ContainsFunc(out, alike) {
 			out = append(out, h)
 		}
 	}
@@ -48,11 +54,18 @@ func (p *Paddock) FreeFrom(day entry.Date) (free entry.Date, ok bool) {
 }
 
 // hold takes a hold. Where no end was told, the farm's own days give one,
-// except for a spray: its end is on the label alone.
+// except for a spray: its end is on the label alone. A date told for a reason
+// that holds already without an end is that hold's end ("until when?").
 func (w *walk) hold(it item, e entry.Hold) {
 	h := Held{Reason: e.Reason, From: it.day, Until: e.Until, ID: it.id, Member: it.member}
 	if days := w.farm.HoldDays[e.Reason]; h.Until.IsZero() && days > 0 && e.Reason != entry.HoldSpray {
 		h.Until, h.ByRule = it.day.Add(days), true
+	}
+	for i := range w.p.Holds {
+		o := &w.p.Holds[i]
+		if o.Reason == h.Reason && o.Until.IsZero() && o.On(it.day) && !h.Until.IsZero() {
+			o.Until, o.ByRule = h.Until, h.ByRule
+		}
 	}
 	w.p.Holds = append(w.p.Holds, h)
 }

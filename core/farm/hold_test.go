@@ -101,6 +101,17 @@ func TestFreeFromSeveralHolds(t *testing.T) {
 	require.Equal(t, nov(20), free)
 }
 
+// The date sent after "until when?" ends the hold that had none; a later spray
+// with a date of its own does not shorten the first.
+func TestDateForAnOpenHold(t *testing.T) {
+	m := newTeam(t).say(5, held("1", 5, entry.HoldSpray, 0), held("1", 6, entry.HoldSpray, nov(20)))
+	require.Len(t, m.paddock("1").HeldOn(nov(6)), 1)
+	require.Empty(t, m.paddock("1").HeldOn(nov(20)))
+	m.say(7, held("1", 7, entry.HoldSpray, nov(12)))
+	require.Len(t, m.paddock("1").HeldOn(nov(7)), 2)
+	require.Len(t, m.paddock("1").HeldOn(nov(19)), 1)
+}
+
 func TestGrazingAHeldPaddockIsRemarked(t *testing.T) {
 	m := newTeam(t).say(5, held("1", 5, entry.HoldSpray, nov(12))).say(6, in("1", 6, ""))
 	require.Equal(t, []RemarkKind{WhileHeld}, m.kinds())
