@@ -55,3 +55,23 @@ func (c *Clock) Run(on bool) {
 	defer c.mu.Unlock()
 	c.base, c.mark, c.frozen = c.now(), time.Now(), !on
 }
+
+// lead tells how far the clock is ahead of the wall clock.
+func (c *Clock) lead() Lead { return time.Until(c.Now()) }
+
+// resume puts the clock to where a journal left it: a running clock keeps its
+// lead over the wall clock, a frozen one shows what it showed. It never falls
+// behind the last thing that happened.
+func (c *Clock) resume(moved *Event, last time.Time) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	if moved != nil {
+		c.base, c.mark = moved.At, time.Now()
+		if !c.frozen {
+			c.base = c.mark.Add(moved.Lead)
+		}
+	}
+	if c.now().Before(last) {
+		c.base, c.mark = last, time.Now()
+	}
+}

@@ -36,10 +36,14 @@ type Event struct {
 	Group    *Group      `json:"group,omitempty"`
 	Update   *Update     `json:"update,omitempty"`
 	Offset   int64       `json:"offset,omitempty"` // DidAck: updates below it are done with
+	Lead     Lead        `json:"lead,omitempty"`   // DidClock: how far the clock is ahead of the wall clock
 	File     *StoredFile `json:"file,omitempty"`
 	Press    *Press      `json:"press,omitempty"` // DidPress, DidToast
 	Commands *Commands   `json:"commands,omitempty"`
 }
+
+// Lead is a time by which one clock is ahead of another.
+type Lead = time.Duration
 
 // Person is somebody who may write.
 type Person struct {
@@ -52,6 +56,7 @@ type Person struct {
 type Group struct {
 	ID      int64   `json:"id"`
 	Title   string  `json:"title"`
+	Zone    string  `json:"zone,omitempty"`    // IANA zone in which the page shows its times
 	Forum   bool    `json:"forum,omitempty"`   // it has topics
 	Admins  []int64 `json:"admins,omitempty"`  // people with an administrator's rights
 	Kicked  bool    `json:"kicked,omitempty"`  // the bot was put out

@@ -26,6 +26,7 @@ func Open(o Options) (*Server, error) {
 		return nil, errors.Join(err, f.Close())
 	}
 	s.journal = f
+	s.resumeClock()
 	return s, nil
 }
 
@@ -44,7 +45,7 @@ func (s *Server) readJournal(f *os.File) error {
 		if err := json.Unmarshal(b, &e); err != nil {
 			return fmt.Errorf("practice: line %d of the journal %s can't be read: %w", line, f.Name(), err)
 		}
-		s.replayed(e)
+		s.state.apply(e)
 		good += int64(len(b))
 	}
 	if err := f.Truncate(good); err != nil {
@@ -54,12 +55,23 @@ func (s *Server) readJournal(f *os.File) error {
 	return err
 }
 
-// replayed takes in an event from the journal.
-func (s *Server) replayed(e Event) {
-	s.state.apply(e)
-	if e.Did == DidClock && s.options.Clock != nil {
-		s.options.Clock.Set(e.At)
+// resumeClock puts the clock to where the journal left it.
+func (s *Server) resumeClock() {
+	events := s.state.events
+	if s.options.Clock == nil || len(events) == 0 {
+		return
 	}
+	var moved *Event
+	last := events[0].At
+	for i, e := range events {
+		if e.Did == DidClock {
+			moved = &events[i]
+		}
+		if e.At.After(last) {
+			last = e.At
+		}
+	}
+	s.options.Clock.resume(moved, last)
 }
 
 // write appends an event. A failure is kept for Err, and answered to the bot.

@@ -47,7 +47,7 @@ func (d *desk) openFarm(farm, zone, name string, content []byte) (Person, int64)
 	d.s.mu.Lock()
 	manager := d.people()[0]
 	d.s.mu.Unlock()
-	group := d.s.AddGroup(Group{Title: farm, Admins: []int64{manager.ID}})
+	group := d.s.AddGroup(Group{Title: farm, Zone: zone, Admins: []int64{manager.ID}})
 	if d.s.Messages(group) == nil {
 		d.s.Say(group, manager, fmt.Sprintf("set up %s, %s", farm, zone))
 	}

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"net/http"
 	"strconv"
+	"strings"
 	"time"
 )
 
@@ -30,7 +31,8 @@ type desk struct {
 }
 
 // Page gives the practice page and the Bot API behind one handler: the page at
-// "/", the Bot API at "/bot<token>/". Posts from other sites are refused.
+// "/", the Bot API at "/bot<token>/". Whatever another site makes a browser
+// post, to either, is refused.
 func (s *Server) Page(p Page) http.Handler {
 	if p.Tries == nil {
 		p.Tries = Tries()
@@ -50,20 +52,17 @@ func (s *Server) Page(p Page) http.Handler {
 	mux.Handle("GET /practice.js", http.FileServerFS(static))
 	mux.Handle("GET /practice.svg", http.FileServerFS(static))
 	d.posts(mux)
-	guarded := http.NewServeMux()
-	guarded.Handle("/", d.guard(mux))
-	guarded.HandleFunc("/file/", s.serveFile)
-	return splitAPI(s, guarded)
+	return d.guard(withAPI(s, mux))
 }
 
-// splitAPI sends what begins with /bot and carries a method to the Bot API.
-func splitAPI(api, rest http.Handler) http.Handler {
+// withAPI sends the Bot API's paths to it and the rest to the page.
+func withAPI(api, page http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if len(r.URL.Path) > 4 && r.URL.Path[:4] == "/bot" {
+		if strings.HasPrefix(r.URL.Path, "/bot") || strings.HasPrefix(r.URL.Path, "/file/") {
 			api.ServeHTTP(w, r)
 			return
 		}
-		rest.ServeHTTP(w, r)
+		page.ServeHTTP(w, r)
 	})
 }
 
@@ -152,14 +151,18 @@ func (d *desk) where(name string, who Person) (chat int64, title string, private
 	return d.page.Group, d.s.state.groups[d.page.Group].Title, false
 }
 
-// zone gives the zone of a chat's times.
+// zone gives the zone of a chat's times: that of a farm begun at the page, or
+// what the host says.
 func (d *desk) zone(chat int64) *time.Location {
-	if d.page.Zone != nil {
-		if z, err := time.LoadLocation(d.page.Zone(chat)); err == nil {
-			return z
-		}
+	name := d.s.state.groups[chat].Zone
+	if name == "" && d.page.Zone != nil {
+		name = d.page.Zone(chat)
 	}
-	return time.UTC
+	z, err := time.LoadLocation(name)
+	if err != nil {
+		return time.UTC
+	}
+	return z
 }
 
 // clock gives the clock's face for a chat.

@@ -57,6 +57,9 @@ func TestForeignPostsAreRefused(t *testing.T) {
 	assert.Equal(t, http.StatusForbidden, status)
 	status, _ = send(t, base+"/say", text, map[string]string{"Host": "evil.example", "Origin": "http://evil.example"})
 	assert.Equal(t, http.StatusForbidden, status, "a name made to point here")
+	asBot := url.Values{"chat_id": {quoteSeq(farm)}, "text": {"hello"}}
+	status, _ = send(t, base+"/bot1:practice/sendMessage", asBot, map[string]string{"Origin": "https://evil.example"})
+	assert.Equal(t, http.StatusForbidden, status, "nor as the bot, whose practice token everybody knows")
 	assert.Empty(t, s.Messages(farm))
 	status, _ = send(t, base+"/say", text, map[string]string{"Origin": base, "Sec-Fetch-Site": "same-origin"})
 	assert.Equal(t, http.StatusNoContent, status)

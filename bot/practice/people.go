@@ -151,7 +151,7 @@ func (s *Server) MoveClock(d time.Duration) time.Time {
 	t := s.options.Clock.Move(d)
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	s.record(Event{Did: DidClock, At: t})
+	s.record(Event{Did: DidClock, At: t, Lead: s.options.Clock.lead()})
 	return t
 }
 

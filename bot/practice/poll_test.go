@@ -197,3 +197,22 @@ func TestJournalOutlivesARestart(t *testing.T) {
 	assert.Equal(t, b+1, c)
 	assert.Equal(t, ana, s.AddPerson("Ana"))
 }
+
+func TestRunningClockKeepsItsLead(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "practice.jsonl")
+	open := func() (*practice.Server, *practice.Clock) {
+		clock := practice.NewClock(time.Now())
+		s, err := practice.Open(practice.Options{Journal: path, Clock: clock})
+		require.NoError(t, err)
+		return s, clock
+	}
+	s, _ := open()
+	ana := s.AddPerson("Ana")
+	s.MoveClock(7 * 24 * time.Hour)
+	s.Say(ana.ID, ana, "a week on")
+	require.NoError(t, s.Close())
+	s, clock := open()
+	defer s.Close()
+	assert.WithinDuration(t, time.Now().Add(7*24*time.Hour), clock.Now(), 10*time.Second)
+	assert.False(t, clock.Now().Before(s.Messages(ana.ID)[0].At), "time never goes back")
+}
