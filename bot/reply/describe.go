@@ -134,7 +134,7 @@ var settings = map[entry.What]string{
 	entry.SetSplit: "split", entry.SetMerge: "joined", entry.SetMerged: "mobs joined", entry.SetAway: "away",
 	entry.SetBack: "back", entry.SetQuiet: "how entries are answered", entry.SetTopic: "where the summary goes",
 	entry.SetUnits: "units", entry.SetPin: "a wish for the plan", entry.SetUnpin: "a wish dropped",
-	entry.SetBackFence: "back fence",
+	entry.SetBackFence: "back fence", "manager": "who manages",
 }
 
 func setting(e entry.Setup) string {
