@@ -25,25 +25,3 @@ func (l *Ledger) Failed(ctx context.Context) ([]FailedRow, error) {
 	}
 	return rows, nil
 }
-
-// Counts is what waits and what was given up, for the metrics page.
-type Counts struct {
-	InboxNew      int64 `db:"inbox_new"`
-	InboxFailed   int64 `db:"inbox_failed"`
-	OutboxPending int64 `db:"outbox_pending"`
-	OutboxFailed  int64 `db:"outbox_failed"`
-}
-
-const countsSQL = `
-SELECT (SELECT count(*) FROM inbox WHERE state = 'new') AS inbox_new,
-       (SELECT count(*) FROM inbox WHERE state = 'failed') AS inbox_failed,
-       (SELECT count(*) FROM outbox WHERE state = 'pending') AS outbox_pending,
-       (SELECT count(*) FROM outbox WHERE state = 'failed') AS outbox_failed`
-
-// Counts counts them.
-func (l *Ledger) Counts(ctx context.Context) (c Counts, err error) {
-	if err := l.db.GetContext(ctx, &c, countsSQL); err != nil {
-		return c, fmt.Errorf("ledger: count: %w", err)
-	}
-	return c, nil
-}

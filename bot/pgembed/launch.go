@@ -31,6 +31,7 @@ func (s *Server) launch(ctx context.Context, o Options) error {
 		if err := s.place.create(ctx, s.bin); err != nil {
 			return err
 		}
+		s.scratch = o.Fast
 	}
 	if err := s.place.admit(); err != nil {
 		return err
@@ -42,30 +43,39 @@ func (s *Server) launch(ctx context.Context, o Options) error {
 }
 
 // create makes the cluster aside and moves it in place when it is whole, so
-// that a start that is cut short leaves nothing half made.
+// that a start that is cut short leaves nothing half made. Where the system
+// does not have the locale C.UTF-8, plain C does, with UTF-8 all the same.
 func (p place) create(ctx context.Context, bin string) error {
 	fresh := p.cluster + ".new"
-	if err := os.RemoveAll(fresh); err != nil {
-		return fmt.Errorf("pgembed: clear %s: %w", fresh, err)
+	said, err := p.initdb(ctx, bin, fresh, "C.UTF-8")
+	if err != nil && strings.Contains(said, "locale") {
+		said, err = p.initdb(ctx, bin, fresh, "C")
 	}
-	if err := os.Mkdir(fresh, 0o700); err != nil {
-		return fmt.Errorf("pgembed: make the cluster's folder: %w", err)
-	}
-	if err := p.give(fresh); err != nil {
-		return err
-	}
-	cmd := exec.CommandContext(ctx, filepath.Join(bin, "initdb"), "-D", fresh, "-U", role,
-		"--auth=peer", "--encoding=UTF8", "--locale=C", "--lc-ctype=C.UTF-8", "--no-sync", "--no-instructions")
-	cmd.Dir = fresh
-	p.dress(cmd)
-	out, err := cmd.CombinedOutput()
 	if err != nil {
-		return fmt.Errorf("PostgreSQL can't make its cluster in %s: %s", fresh, lastLine(string(out)))
+		return fmt.Errorf("PostgreSQL can't make its cluster in %s (%w): %s", fresh, err, lastLine(said))
 	}
 	if err := os.Rename(fresh, p.cluster); err != nil {
 		return fmt.Errorf("pgembed: move the cluster in place: %w", err)
 	}
 	return nil
+}
+
+func (p place) initdb(ctx context.Context, bin, dir, ctype string) (said string, err error) {
+	if err := os.RemoveAll(dir); err != nil {
+		return "", fmt.Errorf("clear the folder: %w", err)
+	}
+	if err := os.Mkdir(dir, 0o700); err != nil {
+		return "", fmt.Errorf("make the folder: %w", err)
+	}
+	if err := p.give(dir); err != nil {
+		return "", err
+	}
+	cmd := exec.CommandContext(ctx, filepath.Join(bin, "initdb"), "-D", dir, "-U", role,
+		"--auth=peer", "--encoding=UTF8", "--locale=C", "--lc-ctype="+ctype, "--no-sync", "--no-instructions")
+	cmd.Dir = dir
+	p.dress(cmd)
+	out, err := cmd.CombinedOutput()
+	return string(out), err
 }
 
 // give hands a file or folder to the user that runs PostgreSQL.

@@ -22,6 +22,7 @@ type place struct {
 	home    string // folder of the locks, the log and the cluster
 	cluster string // PGDATA
 	owner   owner
+	away    bool // not in the data directory: its user could not reach that
 }
 
 // owner is the user under whom PostgreSQL runs.
@@ -68,8 +69,14 @@ func placeForRoot(dir string) (place, error) {
 	if reachable(filepath.Dir(dir), p.owner) && openUp(dir, p.owner) {
 		return p, nil
 	}
+	return p.moveAway(dir)
+}
+
+// moveAway puts the cluster into a folder of its own under rootHome.
+func (p place) moveAway(dir string) (place, error) {
 	h := fnv.New64a()
 	h.Write([]byte(dir))
+	p.away = true
 	p.home = filepath.Join(rootHome, fmt.Sprintf("for-%016x", h.Sum64()))
 	p.cluster = filepath.Join(p.home, "postgres")
 	if err := os.MkdirAll(p.home, 0o711); err != nil {

@@ -37,6 +37,7 @@ type Server struct {
 	socket  string // directory of the socket
 	child   *child // nil where another program started it
 	members *lock  // held shared as long as this program uses the server
+	scratch bool   // the cluster was made by this program, to be thrown away
 }
 
 // Start gives a running server over the data directory: the one that is
@@ -151,12 +152,24 @@ func (s *Server) shutDown(ctx context.Context) error {
 		state, _ := s.place.postmaster()
 		if state == absent || state == stale {
 			s.place.clearSocket(note)
-			return nil
+			return s.throwAway()
 		}
 		if err := pause(ctx, 20*time.Millisecond); err != nil {
 			return fmt.Errorf("the private PostgreSQL in %s does not stop: %w", s.place.cluster, err)
 		}
 	}
+}
+
+// throwAway removes a throw-away cluster that lies where its maker would not
+// look for it.
+func (s *Server) throwAway() error {
+	if !s.scratch || !s.place.away {
+		return nil
+	}
+	if err := os.RemoveAll(s.place.home); err != nil {
+		return fmt.Errorf("pgembed: throw a cluster away: %w", err)
+	}
+	return nil
 }
 
 func pause(ctx context.Context, d time.Duration) error {

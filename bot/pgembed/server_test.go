@@ -232,19 +232,27 @@ func TestAFolderThatOthersCantEnter(t *testing.T) {
 		t.Skip("only root runs the server as somebody else")
 	}
 	closed := dataDir(t) // 0700
-	dir := filepath.Join(closed, "data")
-	s := begin(t, dir)
-	t.Cleanup(func() { os.RemoveAll(s.place.home) })
-	require.True(t, strings.HasPrefix(s.place.home, rootHome))
+	begin := func(name string, fast bool) *Server {
+		s, err := Start(t.Context(), Options{DataDir: filepath.Join(closed, name), Fast: fast})
+		require.NoError(t, err)
+		t.Cleanup(func() { os.RemoveAll(s.place.home) })
+		require.True(t, strings.HasPrefix(s.place.home, rootHome))
+		return s
+	}
+	s := begin("data", false)
 	query(t, s, "CREATE TABLE kept (n int)")
 	require.NoError(t, s.Stop())
-	at, err := os.Readlink(filepath.Join(dir, "postgres"))
+	at, err := os.Readlink(filepath.Join(closed, "data", "postgres"))
 	require.NoError(t, err)
 	require.Equal(t, s.place.cluster, at)
-
-	s = begin(t, dir)
+	s = begin("data", true)
 	query(t, s, "SELECT n FROM kept")
 	require.NoError(t, s.Stop())
+	require.DirExists(t, s.place.cluster)
+
+	s = begin("scratch", true)
+	require.NoError(t, s.Stop())
+	require.NoDirExists(t, s.place.home, "a throw-away cluster is left behind")
 	info, err := os.Stat(closed)
 	require.NoError(t, err)
 	require.Equal(t, os.FileMode(0o700), info.Mode().Perm(), "somebody else's folder was opened up")
