@@ -10,6 +10,7 @@ import (
 	"net/url"
 	"os"
 	"path/filepath"
+	"syscall"
 	"time"
 )
 
@@ -186,4 +187,17 @@ func (p place) file(name string) string { return filepath.Join(p.home, name) }
 func exists(path string) bool {
 	_, err := os.Stat(path)
 	return err == nil
+}
+
+// Kill ends the server at once, without a word, as a crash would: for tests of
+// what comes after.
+func (s *Server) Kill() error {
+	_, note := s.place.postmaster()
+	if note.pid <= 0 {
+		return errors.New("pgembed: kill: no server runs")
+	}
+	if err := syscall.Kill(note.pid, syscall.SIGKILL); err != nil {
+		return fmt.Errorf("pgembed: kill: %w", err)
+	}
+	return nil
 }

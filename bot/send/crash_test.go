@@ -16,13 +16,14 @@ import (
 	"leafround/bot/chat"
 	"leafround/bot/intake"
 	"leafround/bot/ledger"
+	"leafround/bot/pgembed"
 	"leafround/bot/pgembed/pgtest"
 	"leafround/bot/send"
 	"leafround/bot/telegram"
 	"leafround/core/entry"
 )
 
-var kills = flag.Int("kills", 12, "how often the crash campaign kills the program")
+var kills = flag.Int("kills", 8, "how often the crash campaign kills the program")
 
 // TestMain lets this binary be the program that is killed.
 func TestMain(m *testing.M) {
@@ -116,7 +117,7 @@ func TestNothingIsLostWhateverDies(t *testing.T) {
 	api := newAPI(t)
 	const chats = 4
 	sent := 0
-	for epoch := range *kills {
+	for range *kills {
 		cmd := launch(t, url, api)
 		for range 12 {
 			sent++
@@ -126,7 +127,6 @@ func TestNothingIsLostWhateverDies(t *testing.T) {
 		require.NoError(t, cmd.Process.Kill())
 		cmd.Wait()
 		api.nextEpoch()
-		_ = epoch
 	}
 	cmd := launch(t, url, api)
 	api.calm()
@@ -164,4 +164,41 @@ func launch(t *testing.T, url string, api *fakeAPI) *exec.Cmd {
 	require.NoError(t, cmd.Start())
 	t.Cleanup(func() { cmd.Process.Kill() })
 	return cmd
+}
+
+// The database dies under the program and comes back.
+func TestTheDatabaseDiesAndComesBack(t *testing.T) {
+	dir, err := os.MkdirTemp("", "lr-test-")
+	require.NoError(t, err)
+	defer os.RemoveAll(dir)
+	server, err := pgembed.Start(t.Context(), pgembed.Options{DataDir: dir})
+	require.NoError(t, err)
+	defer func() { require.NoError(t, server.Stop()) }()
+	api := newAPI(t)
+	cmd := launch(t, server.URL(), api)
+	sent := 0
+	say := func() {
+		for range 20 {
+			sent++
+			api.say(-100, sent)
+		}
+	}
+	say()
+	time.Sleep(500 * time.Millisecond)
+	require.NoError(t, server.Kill())
+	require.NoError(t, server.Stop())
+	say()
+	server, err = pgembed.Start(t.Context(), pgembed.Options{DataDir: dir})
+	require.NoError(t, err)
+	api.calm()
+	require.Eventually(t, func() bool { return api.answered() == sent }, 40*time.Second, 20*time.Millisecond)
+	require.NoError(t, cmd.Process.Kill())
+	cmd.Wait()
+
+	book, err := ledger.Open(t.Context(), server.URL(), ledger.Options{})
+	require.NoError(t, err)
+	defer book.Close()
+	_, log, err := book.Export(t.Context(), "Totara Bend -100", 0)
+	require.NoError(t, err)
+	require.Len(t, log, sent)
 }
