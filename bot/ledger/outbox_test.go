@@ -130,6 +130,7 @@ func TestASupergroupCarriesEverythingOver(t *testing.T) {
 	}
 	in(t, book, func(ctx context.Context, tx *ledger.Tx) error {
 		c, found, err := tx.Chat(ctx, -100)
+		require.NoError(t, err)
 		require.True(t, found)
 		require.Equal(t, ledger.Chat{ID: -1001, Farm: f.ID, Title: "Totara Bend", Topic: 9}, c)
 		_, _, err = tx.Enqueue(ctx, ledger.Send{Key: "k7", Out: chat.Outgoing{Chat: -100, HTML: "three"}})
