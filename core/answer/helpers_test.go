@@ -62,20 +62,3 @@ func keys(t *testing.T, a Answer) map[string]any {
 	require.NoError(t, json.Unmarshal(b, &m))
 	return m
 }
-
-func TestSmoke(t *testing.T) {
-	l := totara()
-	for i := range 4 {
-		l.say(nov(1+2*i), "Jo", entry.Graze{Paddock: fmt.Sprint(i + 1), Date: nov(1 + 2*i), Event: entry.Grazed, Mob: "milkers"})
-	}
-	c := l.say(nov(20), "Jo", tillers("1", nov(20), 2, 2.5, 2, 2.5, 2, 2.25))
-	l.say(nov(20), "Ana", entry.Hold{Paddock: "2", Date: nov(20), Reason: entry.HoldSpray, Until: nov(30)})
-	f := l.farm()
-	b, _ := json.MarshalIndent(Entry(f, c, noon(nov(20))), "", " ")
-	t.Log(string(b))
-	for _, about := range entry.Abouts() {
-		b, err := json.Marshal(Question(f, entry.Question{About: about, Paddock: map[bool]string{true: "1"}[about == entry.AskPaddock]}, noon(nov(20))))
-		require.NoError(t, err)
-		t.Log(string(b))
-	}
-}
