@@ -12,10 +12,6 @@ func (s *Server) getMe(params) (any, error) {
 	return me, nil
 }
 
-func (s *Server) getWebhookInfo(params) (any, error) {
-	return object{"url": "", "has_custom_certificate": false, "pending_update_count": len(s.state.pending)}, nil
-}
-
 func (s *Server) getChat(p params) (any, error) {
 	if err := s.mayWrite(p.int64("chat_id")); err != nil {
 		return nil, err

@@ -141,6 +141,13 @@ func TestFilesBothWays(t *testing.T) {
 	assert.Equal(t, "stages", sent.Caption)
 	require.Len(t, sent.Photo, 1)
 	assert.Equal(t, [2]int{30, 20}, [2]int{sent.Photo[0].Width, sent.Photo[0].Height})
+	var larger bytes.Buffer
+	require.NoError(t, png.Encode(&larger, image.NewGray(image.Rect(0, 0, 60, 40))))
+	swapped, err := st.api.EditMessageMedia(st.ctx, &bot.EditMessageMediaParams{ChatID: st.farm, MessageID: sent.ID,
+		Media: &models.InputMediaPhoto{Media: "attach://new.png", Caption: "<b>new</b>", ParseMode: models.ParseModeHTML, MediaAttachment: &larger}})
+	require.NoError(t, err)
+	assert.Equal(t, "new", swapped.Caption)
+	assert.Equal(t, 60, swapped.Photo[0].Width)
 	_, err = st.api.SendDocument(st.ctx, &bot.SendDocumentParams{ChatID: st.farm,
 		Document: &models.InputFileUpload{Filename: "log.csv", Data: bytes.NewBufferString("id\n1\n")}})
 	require.NoError(t, err)

@@ -33,6 +33,34 @@ func (s *Server) editMessageCaption(p params) (any, error) {
 	})
 }
 
+// editMessageMedia puts another picture or document in the place of one.
+func (s *Server) editMessageMedia(p params) (any, error) {
+	var media struct {
+		Type    string `json:"type"`
+		Media   string `json:"media"`
+		Caption string `json:"caption"`
+		Mode    string `json:"parse_mode"`
+	}
+	if !p.json("media", &media) || media.Type != "photo" && media.Type != "document" {
+		return nil, badRequest("can't parse InputMedia: Can't find field \"type\"")
+	}
+	p.values[media.Type], p.values["caption"], p.values["parse_mode"] = media.Media, media.Caption, media.Mode
+	return s.edit(p, func(m *Message) error {
+		if m.File == nil {
+			return badRequest("there is no media in the message to edit")
+		}
+		f, err := s.uploaded(p, media.Type, media.Type == "photo")
+		if err != nil {
+			return err
+		}
+		m.File = &f
+		if err := s.setText(m, p, "caption", maxCaption); err != nil {
+			return err
+		}
+		return setButtons(m, p)
+	})
+}
+
 func (s *Server) editMessageReplyMarkup(p params) (any, error) {
 	return s.edit(p, func(m *Message) error { return setButtons(m, p) })
 }
@@ -48,10 +76,11 @@ func (s *Server) edit(p params, change func(*Message) error) (any, error) {
 	if err := change(&m); err != nil {
 		return nil, err
 	}
-	if m.HTML == was.HTML && m.Text == was.Text && reflect.DeepEqual(m.Buttons, was.Buttons) {
+	same := m.HTML == was.HTML && m.Text == was.Text && m.File == was.File
+	if same && reflect.DeepEqual(m.Buttons, was.Buttons) {
 		return nil, badRequest("message is not modified: specified new message content and reply markup are exactly the same as a current content and reply markup of the message")
 	}
-	if m.HTML != was.HTML || m.Text != was.Text {
+	if !same {
 		m.EditedAt = s.now()
 	}
 	s.record(Event{Did: DidEdit, Message: &m})

@@ -103,6 +103,7 @@ func (s *Server) Close() error {
 	if s.poll != nil {
 		s.poll.end(nil)
 	}
+	s.unhook()
 	if s.journal == nil {
 		return nil
 	}

@@ -28,6 +28,10 @@ var errOtherPoll = &apiError{Code: 409, Text: "Conflict: terminated by other get
 // below it; negative, the last so many, forgetting those before them.
 func (s *Server) getUpdates(ctx context.Context, p params) (any, error) {
 	s.mu.Lock()
+	if s.hook != nil {
+		s.mu.Unlock()
+		return nil, errHooked
+	}
 	s.allow(p)
 	s.forget(p.int64("offset"))
 	me := &poller{done: make(chan struct{})}

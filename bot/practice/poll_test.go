@@ -6,6 +6,7 @@ import (
 	"io"
 	"net/http"
 	"net/http/httptest"
+	"net/url"
 	"os"
 	"path/filepath"
 	"testing"
@@ -215,4 +216,36 @@ func TestRunningClockKeepsItsLead(t *testing.T) {
 	defer s.Close()
 	assert.WithinDuration(t, time.Now().Add(7*24*time.Hour), clock.Now(), 10*time.Second)
 	assert.False(t, clock.Now().Before(s.Messages(ana.ID)[0].At), "time never goes back")
+}
+
+func TestWebhookBringsUpdatesUntilTheyAreTaken(t *testing.T) {
+	s := practice.New(practice.Options{})
+	server := httptest.NewServer(s)
+	defer server.Close()
+	defer s.Close()
+	type got struct{ body, secret string }
+	came := make(chan got, 10)
+	status := []int{http.StatusInternalServerError, http.StatusOK, http.StatusOK}
+	bot := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		b, _ := io.ReadAll(r.Body)
+		w.WriteHeader(status[0])
+		status = status[1:]
+		came <- got{string(b), r.Header.Get("X-Telegram-Bot-Api-Secret-Token")}
+	}))
+	defer bot.Close()
+	r, err := http.PostForm(server.URL+"/bot1:practice/setWebhook", url.Values{"url": {bot.URL}, "secret_token": {"s3cret"}})
+	require.NoError(t, err)
+	r.Body.Close()
+	ana := s.AddPerson("Ana")
+	farm := s.AddGroup(practice.Group{Title: "Totara Bend"})
+	s.Say(farm, ana, "one")
+	s.Say(farm, ana, "two")
+	for _, want := range []string{`"text":"one"`, `"text":"one"`, `"text":"two"`} {
+		g := <-came
+		assert.Contains(t, g.body, want)
+		assert.Equal(t, "s3cret", g.secret)
+	}
+	assert.NoError(t, s.Settled(t.Context()))
+	_, refused := poll(t, server.URL, nil)
+	assert.Equal(t, 409, refused.ErrorCode, "no polling while a webhook is set")
 }

@@ -30,6 +30,16 @@ func (s *Server) sendUpload(p params, field string, photo bool) (any, error) {
 	if err != nil {
 		return nil, err
 	}
+	f, err := s.uploaded(p, field, photo)
+	if err != nil {
+		return nil, err
+	}
+	m.File = &f
+	return s.deliver(m), nil
+}
+
+// uploaded gives the file of a call: one that comes along, or a known one.
+func (s *Server) uploaded(p params, field string, photo bool) (File, error) {
 	up, ok := p.files[field]
 	if inner, named := strings.CutPrefix(p.values[field], "attach://"); named {
 		up, ok = p.files[inner]
@@ -37,20 +47,18 @@ func (s *Server) sendUpload(p params, field string, photo bool) (any, error) {
 	if !ok {
 		known, found := s.state.files[p.values[field]]
 		if !found {
-			return nil, badRequest("there is no %s in the request", field)
+			return File{}, badRequest("there is no %s in the request", field)
 		}
-		m.File = &known.File
-		return s.deliver(m), nil
+		return known.File, nil
 	}
 	if len(up.content) == 0 {
-		return nil, badRequest("file must be non-empty")
+		return File{}, badRequest("file must be non-empty")
 	}
 	f := s.store(up.name, up.content, photo)
 	if photo && f.Width == 0 {
-		return nil, badRequest("IMAGE_PROCESS_FAILED")
+		return f, badRequest("IMAGE_PROCESS_FAILED")
 	}
-	m.File = &f
-	return s.deliver(m), nil
+	return f, nil
 }
 
 // outgoing reads what every sending method has in common.

@@ -31,6 +31,7 @@ type Server struct {
 	twice   bool
 	handed  map[int64]int // how often an update was handed over
 	faults  []*Fault
+	hook    *webhook        // nil while the bot polls
 	allowed map[string]bool // kinds that the bot asked for; nil is the usual ones
 }
 

@@ -12,7 +12,7 @@ func Tries() []Try {
 		{"p11 2 2.5 2 3 2.5 2", "Count leaves: a paddock, and a score for each tiller"},
 		{"I meant p10", "Put right what you just sent"},
 		{"undo", "Take back your latest entry"},
-		{"2 2.5 2 3 2", "Forget the paddock, and be asked"},
+		{"2.5 2 3 2.5", "Forget the paddock, and be asked"},
 		{"what's next?", "Which paddock to graze next, and why"},
 		{"milkers into 10 this morning", "Log a move"},
 		{"how is 7?", "How one paddock stands"},

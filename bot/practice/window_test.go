@@ -61,12 +61,18 @@ func (w *window) open(url string) {
 
 func (w *window) click(css string) {
 	w.t.Helper()
-	w.do(chromedp.Click(chromedp.CSS(css)))
+	w.retry(chromedp.Click(chromedp.CSS(css)), css)
 }
 
 func (w *window) fill(css, value string) {
 	w.t.Helper()
-	w.do(chromedp.SetValue(chromedp.CSS(css), value))
+	w.retry(chromedp.SetValue(chromedp.CSS(css), value), css)
+}
+
+// retry does a step again while the page is being left or drawn anew.
+func (w *window) retry(step chromedp.Action[chromedp.Void], what string) {
+	w.t.Helper()
+	require.Eventually(w.t, func() bool { return chromedp.Do(w.ctx, step) == nil }, 10*time.Second, 50*time.Millisecond, what)
 }
 
 func (w *window) keys(keys string, o ...chromedp.KeyOption) {
