@@ -83,46 +83,31 @@ func wholeDay(e entry.Entry) (weatherKey, bool) {
 const tableSender = "weather table"
 
 // TakeWeather logs daily weather that came to a farm by no message: from a
-// command, or a weather service. now tells when, and numbers the message that
-// stands for it.
+// command, or a weather service.
 func (b *Bot) TakeWeather(ctx context.Context, farm int64, entries []entry.Entry, now time.Time) error {
-	t := &turn{b: b}
-	return b.book.In(ctx, func(ctx context.Context, tx *ledger.Tx) (err error) {
-		t.ctx, t.tx = ctx, tx
-		ok := false
-		defer func() {
-			if !ok {
-				b.forget(farm)
-			}
-		}()
-		err = t.weatherFor(farm, entries, now)
-		ok = err == nil
-		return err
-	})
+	return b.withFarm(ctx, farm, func(t *turn) error { return t.weatherFor(farm, entries, now) })
 }
 
 func (t *turn) weatherFor(farm int64, entries []entry.Entry, now time.Time) error {
-	row, err := t.tx.LockFarm(t.ctx, farm)
-	if err != nil {
-		return err
-	}
-	if err := t.keep(row); err != nil {
-		return err
-	}
 	groups, err := t.tx.Groups(t.ctx, farm)
 	if err != nil {
 		return err
 	}
 	if len(groups) == 0 {
-		return fmt.Errorf("the farm %s has no group", row.Name)
+		return fmt.Errorf("the farm %s has no group", t.farm.Name)
 	}
 	if _, err := t.tx.Meet(t.ctx, farm, 0, tableSender); err != nil {
 		return err
 	}
-	m, fresh, err := t.tx.SaveMessage(t.ctx, ledger.Message{Chat: groups[0].ID, MessageID: -int(now.Unix() % (1 << 31)),
-		Farm: farm, SentAt: now, Text: tableSender, State: "read"})
-	if err != nil || !fresh {
-		return err
+	// No message of Telegram's has a number below zero: one by the minute is ours.
+	for number := -int(now.Unix() / 60); ; number-- {
+		m, fresh, err := t.tx.SaveMessage(t.ctx, ledger.Message{Chat: groups[0].ID, MessageID: number,
+			Farm: farm, SentAt: now, Text: tableSender, State: "read"})
+		if err != nil {
+			return err
+		}
+		if fresh {
+			return t.logWeather(&source{sentAt: now, message: m.ID}, entries)
+		}
 	}
-	return t.logWeather(&source{sentAt: now, message: m.ID}, entries)
 }

@@ -27,6 +27,7 @@ var arrows = map[string][]string{
 	"bot/send":           {"bot/chat"},
 	"bot/sched":          {"bot/chat"},
 	"bot/land":           {"core/entry"},
+	"bot/skies":          {"core/entry"},
 	"bot/sheet":          {"core/entry"},
 	"bot/calendar":       {"core/entry"},
 	"bot/pgembed/pgtest": {"bot/ledger", "bot/pgembed"},

@@ -2,9 +2,11 @@ package main
 
 import (
 	"context"
+	"crypto/sha256"
 	"errors"
 	"fmt"
 	"log/slog"
+	"net/http"
 	"sync"
 	"time"
 
@@ -29,6 +31,7 @@ type engine struct {
 	loop   send.Loop
 	bell   *ledger.Bell
 	log    *slog.Logger
+	o      engineOptions
 }
 
 // engineOptions are where serve and demo differ.
@@ -37,16 +40,20 @@ type engineOptions struct {
 	pace          send.Limits
 	now           func() time.Time
 	observe       func(bot.Outcome)
-	webhook       string // public address; empty to poll
+	webhook       string // public address at which updates are brought; empty to poll
+	weather       string // template of a weather service's address; empty for none
 }
 
 // newEngine makes the bot ready and asks the server who it is.
 func newEngine(ctx context.Context, book *ledger.Ledger, o engineOptions, log *slog.Logger) (*engine, error) {
+	if o.now == nil {
+		o.now = time.Now
+	}
 	client, err := telegram.New(o.token, telegram.Options{ServerURL: o.server})
 	if err != nil {
 		return nil, err
 	}
-	e := &engine{book: book, client: client, log: log}
+	e := &engine{book: book, client: client, log: log, o: o}
 	me, err := e.introduce(ctx)
 	if err != nil {
 		return nil, err
@@ -85,8 +92,8 @@ func (e *engine) introduce(ctx context.Context) (username string, err error) {
 	if err != nil {
 		return "", err
 	}
-	if err := e.client.ReadyToPoll(ctx); err != nil {
-		e.log.Warn("a webhook that was set once can't be taken away", "error", err)
+	if err := e.chooseWay(ctx); err != nil {
+		return "", err
 	}
 	for who, list := range reply.Commands() {
 		var commands []telegram.Command
@@ -98,6 +105,30 @@ func (e *engine) introduce(ctx context.Context) (username string, err error) {
 		}
 	}
 	return username, nil
+}
+
+// chooseWay tells the server whether it brings updates or is asked for them.
+func (e *engine) chooseWay(ctx context.Context) error {
+	if e.o.webhook != "" {
+		if err := e.client.SetWebhook(ctx, e.o.webhook, secretOf(e.o.token), intake.Kinds); err != nil {
+			return fmt.Errorf("the server does not take the webhook %s: it wants a public https address (%w)", e.o.webhook, err)
+		}
+		return nil
+	}
+	if err := e.client.ReadyToPoll(ctx); err != nil {
+		e.log.Warn("a webhook that was set once can't be taken away", "error", err)
+	}
+	return nil
+}
+
+// secretOf gives the word by which the server proves that a call is its own.
+func secretOf(token string) string {
+	return fmt.Sprintf("%x", sha256.Sum256([]byte("webhook of "+token)))
+}
+
+// webhook takes updates that the server brings.
+func (e *engine) webhook() http.Handler {
+	return &intake.Webhook{Secret: secretOf(e.o.token), Inbox: e.book, Log: e.log}
 }
 
 // grace is how long the engine takes at most to finish what it holds.
@@ -113,8 +144,13 @@ func (e *engine) run(ctx context.Context) error {
 	defer stopHandling()
 	defer stopSending()
 	var taking, working, out sync.WaitGroup
-	taking.Go(func() { e.note("intake", e.poller.Run(ctx)) })
+	if e.o.webhook == "" {
+		taking.Go(func() { e.note("intake", e.poller.Run(ctx)) })
+	}
 	taking.Go(func() { e.note("jobs", e.sched.Run(ctx)) })
+	if e.o.weather != "" {
+		taking.Go(func() { e.skywatch(ctx, e.o.weather, e.o.now) })
+	}
 	working.Go(func() { e.note("handling", e.bot.Run(handling)) })
 	out.Go(func() { e.note("sending", e.loop.Run(sending)) })
 

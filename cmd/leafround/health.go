@@ -33,7 +33,7 @@ func cause(err error) error {
 
 // healthPages answers whether the program lives, whether it can work, and how
 // much waits.
-func healthPages(book *ledger.Ledger) http.Handler {
+func healthPages(book *ledger.Ledger) *http.ServeMux {
 	mux := http.NewServeMux()
 	mux.HandleFunc("/healthz", func(w http.ResponseWriter, _ *http.Request) { fmt.Fprintln(w, "alive") })
 	mux.HandleFunc("/readyz", func(w http.ResponseWriter, r *http.Request) {
