@@ -10,7 +10,8 @@ type place struct {
 	marked  bool   // "p", "paddock" or "#" stood before it
 	shorter string // a shorter name that starts at the same word
 	role    role
-	next    int
+	at      int // its first token
+	next    int // the token behind it
 }
 
 // role tells which way stock go at a place.
@@ -55,6 +56,8 @@ const (
 	actTemp
 	actNote
 	actPlace // the verb "left" or a residual
+	actDone  // done, finished
+	actDamp  // wet, but not said to be too wet
 )
 
 const (
@@ -94,7 +97,9 @@ type clause struct {
 	shared   bool   // the count is of each paddock
 	lost     string // a name behind a preposition that nobody knows
 	event    bool   // something went wrong: got out, broke in
-	loose    bool   // a heading that nothing has used yet
+	sentence int    // which sentence of the message it stands in
+	colon    bool   // a colon follows it
+	bare     bool   // a paddock's name is all that it holds
 	mm       float64
 	temps    []float64
 	low      *float64
@@ -114,7 +119,7 @@ type clause struct {
 func (c *clause) has(a act) bool { return c.acts&a != 0 }
 
 // says tells whether the clause states something by itself.
-func (c *clause) says() bool { return c.acts != 0 || c.count != nil || c.resid != nil }
+func (c *clause) says() bool { return c.acts&^actDamp != 0 || c.count != nil || c.resid != nil }
 
 // blank tells whether nothing but fillers was found.
 func (c *clause) blank() bool {
@@ -154,13 +159,18 @@ func (r *reader) clause(i, to int) clause {
 		i++
 	}
 	c.to = i
-	c.imply()
+	c.bare = len(c.pads) == 1 && r.onlyName(&c)
+	r.imply(&c)
 	return c
 }
 
 // imply adds what the words leave unsaid: a mob named in or to a paddock went
-// in there, and so did stock where "in 12" is all that was sent.
-func (c *clause) imply() {
+// in there, and so did stock where "in 12" is all that was sent. A paddock
+// closed for silage is shut up.
+func (r *reader) imply(c *clause) {
+	if c.has(actClosed) && c.has(actSilage|actHay) && !c.has(actCut|actBale|actMow|actCanopy) {
+		c.acts |= actShut
+	}
 	if c.acts&^actIn != 0 || c.count != nil || c.resid != nil || len(c.pads) == 0 || c.pads[0].role == roleNone {
 		return
 	}
@@ -168,10 +178,13 @@ func (c *clause) imply() {
 	switch {
 	case len(c.mobs) > 0 || c.head > 0:
 		c.acts |= actIn
-	case bare && len(c.pads) == 1 && c.pads[0].role == roleAt && c.until == 0 && c.spell == 0:
+	case bare && len(c.pads) == 1 && c.pads[0].role == roleAt && c.until == 0 && c.spell == 0 && inOpeners[r.tok(c.from).text]:
 		c.acts |= actIn
 	}
 }
+
+// inOpeners may open a message that says no more than where the stock are.
+var inOpeners = wordSet(`in now all theyre they just everyone everybody were`)
 
 // part reads one part of a clause; it gives i where there is none.
 func (r *reader) part(c *clause, i, to int) int {
@@ -204,7 +217,13 @@ func (r *reader) separator(c *clause, i, to int) (next int, parts bool) {
 	t := r.tok(i)
 	switch {
 	case t.tag == butWord, t.tag == thenWord:
+		if t.tag == butWord && c.count != nil {
+			c.unsure("I cannot read scores with an exception. Please send one number for each tiller, or their average.")
+		}
 		return i + 1, c.says()
+	case t.text == ":" && !c.blank():
+		c.colon = true
+		return i + 1, true
 	case t.tag == andWord || t.text == "," || t.text == "&" || t.text == "-" || t.text == "(" || t.text == ")" || t.text == "+" || t.text == ":" || t.tag == plusWord || t.text == "/":
 		return i + 1, !c.blank()
 	case t.shape == mark:
@@ -213,17 +232,25 @@ func (r *reader) separator(c *clause, i, to int) (next int, parts bool) {
 	return i, false
 }
 
+// directions are the words that a place follows.
+var directions = map[tag]bool{inWord: true, intoWord: true, onWord: true, toWord: true, fromWord: true, outWord: true, offWord: true, ofWord: true}
+
+// elsewhere are places that stock and people go to which are no paddocks.
+var elsewhere = wordSet(`works shed town market sale sales factory hospital vet yard yards race lane woolshed cowshed dairy parlour barn house
+	truck trucks agistment runoff grazier neighbours slaughter saleyards be get go them it there here milk calve calving lambing
+	mating work home foot feet heat test board bed`)
+
 // stray notes a word or number that found no place.
 func (r *reader) stray(c *clause, i int) {
 	t := r.tok(i)
-	if t.shape == number && !t.decimal {
+	if t.shape == number || t.shape == part || t.shape == broken {
 		c.nums = append(c.nums, i)
 	}
 	if c.strange == 0 {
 		c.strangeW = t.text
 	}
-	if r.way != roleNone && c.lost == "" && t.shape == word {
-		c.lost = t.text
+	if b := r.tok(i - 1); i > c.from && c.lost == "" && directions[b.tag] && b.shape == word && !elsewhere[t.text] && t.shape != mark {
+		c.lost = r.source(i, i+1)
 	}
 	c.strange++
 }
@@ -261,6 +288,11 @@ func (r *reader) limitPart(c *clause, i int) int {
 		j += 2
 	case t.tag == fromWord:
 		j++
+	case t.text == "back" && (r.tok(i+1).tag == inWord || r.tok(i+1).tag == onWord):
+		j += 2
+		for r.tok(j).tag == onWord || r.tok(j).tag == fromWord || r.oneOf(j, "the") && r.oneOf(j+1, "round", "rotation") || r.oneOf(j, "round", "rotation") {
+			j++
+		}
 	case (t.tag == okWord || r.oneOf(i, "ok", "okay", "good", "clear", "safe", "fit")) && r.tok(i+1).tag == againWord && (r.tok(i+2).tag == fromWord || r.tok(i+2).tag == onWord):
 		j += 3
 	case t.tag == notWord && r.tok(i+1).text == "before", t.text == "no" && r.tok(i+1).text == "grazing" && r.tok(i+2).tag == untilWord:
@@ -278,6 +310,10 @@ func (r *reader) limitPart(c *clause, i int) int {
 		return i
 	}
 	m = r.daytime(m)
+	if m.day <= r.today && t.tag == fromWord {
+		c.days = m
+		return m.next
+	}
 	c.until = m.day
 	return m.next
 }

@@ -129,6 +129,8 @@ func (r *reader) at(c *clause, p place, mixed bool, ins, outs []string, doubt st
 	switch {
 	case c.has(actGrazed):
 		return ins, append(outs, p.name), doubt
+	case c.has(actDone) && !mixed:
+		return ins, append(outs, p.name), doubt
 	case c.has(actPlace) || c.resid != nil && !c.has(actMoved):
 		return ins, append(outs, p.name), doubt
 	case c.has(actOut) && !mixed && !c.has(actIn):

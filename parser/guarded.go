@@ -123,14 +123,32 @@ func (r *reader) noVerb(c *clause) outcome {
 		return r.askedAbout(c)
 	case c.guard != 0:
 		return outcome{talk: true}
-	case (c.trouble || c.event) && len(c.pads) == 1 && c.pads[0].known:
+	case (c.trouble || c.event) && len(c.pads) == 1 && c.pads[0].known && r.names(c):
 		return outcome{entries: []entry.Entry{r.noteOf(c)}}
-	case len(c.pads) == 1 && c.strange == 0 && len(c.nums) == 0 && len(c.mobs) == 0 && c.remarks == 0:
+	case c.bare:
 		return r.bareName(c)
 	case len(c.pads) == 1 && c.pads[0].known && c.remarks > 0 && c.strange == 0:
 		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	}
 	return outcome{talk: true}
+}
+
+// names tells whether a clause plainly names its paddock, rather than holding a
+// number: "trough leaking in 12", not "picked up 3 reels".
+func (r *reader) names(c *clause) bool {
+	p := c.pads[0]
+	return p.role != roleNone || p.marked || p.at == c.from || r.tok(p.at).shape == word
+}
+
+// onlyName tells whether a paddock's name is all that the clause holds.
+func (r *reader) onlyName(c *clause) bool {
+	for i := c.from; i < c.to; i++ {
+		if t := r.tok(i); i >= c.pads[0].at && i < c.pads[0].next || t.shape == mark || t.tag == courtesy {
+			continue
+		}
+		return false
+	}
+	return true
 }
 
 // bareName takes a paddock's name alone as a question about it.

@@ -15,7 +15,7 @@ type effect struct {
 var idiomTable = map[effect]string{
 	{acts: actShut}:    `shut up; shut off; locked up; lock up; locked in; closed up; closing up; close up; close off; closed off; shutting up; locking up; put up for`,
 	{acts: actCanopy}:  `canopy closed; canopy has closed; canopy is closed; canopys closed; canopy shut; canopy closing; canopy is shut; canopy now closed; canopy closed over; closed over; closing over; canopy over; closed canopy; canopy full; full canopy; cant see dirt; cant see the dirt; cant see any dirt; cant see soil; cant see the soil; cant see any soil; cant see ground; cant see the ground; cant see any ground; cant see bare ground; cannot see dirt; cannot see soil; cannot see the ground; no dirt showing; no bare ground; no bare dirt; no soil showing; no ground showing; no bare soil; no dirt visible; no soil visible; covered over; grass closed over; canopy closure`,
-	{acts: actWet}:     `too wet; under water; very wet; pretty wet; wet as; bit wet to graze; flooded out; pugged up`,
+	{acts: actWet}:     `too wet; too wet to graze; too wet for cows; too wet for stock; too wet for grazing; too wet to go in; too wet yet; too wet for the cows; too wet for anything; too wet still; still too wet; under water; bit wet to graze; flooded out; pugged up; wet to graze`,
 	{acts: actRelease}: `ok to graze; okay to graze; fit to graze; good to graze; safe to graze; right to graze; clear to graze; ready to graze again; can be grazed; can be grazed again; can graze again; ok to go; fine to graze; back in the round; back in round; back in the rotation; back in rotation; back into the round; back in the mix; available again; open again; opened up; open up; opened again; back on the list; free to graze; back in play; all clear; ok again; fit again; ok to use; ok to go in; grazable again; graze again; ok for grazing; hold off; hold is off; hold over; hold is over; hold lifted; hold is up; hold up; hold finished; hold done; holds off; withholding off; withholding finished; withholding over; withholding up; withholding done; withholding is up; withholding is over; withholding period up; withholding period over; withholding period is up; withholding period is over; withholding period done; withholding period finished; days are up; days up; days done; days are done; time is up; times up; stand down over; off hold; allowed again`,
 	{acts: actHold}:    `out of the round; out of round; out of the rotation; out of rotation; keep off; keep out; keep out of; stay out of; stay off; stay out; keep stock off; keep stock out; stock off; hands off; leave out; off limits; no go; no grazing; no stock; dont graze; do not graze; not to be grazed; withholding period; with holding; with hold; out of action; out of bounds; left out`,
 	{acts: actDry}:     `dried out; dried up; dry enough; drained off; drying out`,
@@ -32,7 +32,7 @@ var idiomTable = map[effect]string{
 	{guard: guardHear}: `next door; not sure; i think; sounds like; looks like; was told; were told; heard that; according to; over the road; down the road; no idea; dont know; dunno if; pretty sure; fairly sure; last year; last season; last autumn; last spring; last winter; last summer; used to; years ago; not certain; i dunno; last month; in theory; supposed to`,
 	{guard: guardNeg}:  `not yet; no longer; not been; yet to be; to go yet; not in; still to; havent yet`,
 	{event: true}:      `got out; got out again; broke out; broke into; broke in; got into; got in; got in with; got mixed; boxed up; mixed up; jumped out; jumped into; escaped from; fell out; getting out; left open; was open; gate open; still open; pushed through; pushed out; knocked over; fallen down; blown over; blew over; tipped over; ran out; run out; running out; gone missing; soil test; feed test; stuck in; bogged in`,
-	{none: true}:       `not cleaned up; not cleaned out; not very clean; not clean; not great; not bad; not too bad; not too flash; not flash; not pretty; not much left; not much; not a lot; not many; not far; not even; no worries; no problem; no dramas; no rush; no hurry; no stress; no clover; no sun; no wind; no weeds; no issues; no probs; no problems; no trouble; no signal; no reception; no service; no drama; no bother; house cow; house cows; cleaned up well; cleaned up nicely; cleaned up good; after milking; before milking; after lunch; before lunch; after breakfast; before breakfast; after smoko; after tea; before tea; at milking; this time; on my way; on the way; a bit; had a look; good to go; no yellow; no yellowing; no seedheads; no seed heads; not yellowing; no sign of yellowing; as well; not uniform; not so good; looks good; looks great; looks well; looks like rain; looks like 2; in the rain; in the dark; in the drizzle; in the wet; in the wind; in the sun; in the end; at the moment; at present; by the way; for now; of course; as usual; on the quad; on the bike; per tiller; a tiller; of leaves; full leaves; new leaves; all up; all over; all round; right through; on average; in total; in all; at the top; at the bottom; down the back; near the gate; by the gate; at the gate; at the back; at the front; good clover; feed wise; on top; a few; going well; a good feed; to the boards; hit hard; grazed hard; thanks to; due to rain; after rain; up to`,
+	{none: true}:       `not cleaned up; not cleaned out; not very clean; not clean; not great; not bad; not too bad; not too flash; not flash; not pretty; not much left; not much; not a lot; not many; not far; not even; no worries; no problem; no dramas; no rush; no hurry; no stress; no clover; no sun; no wind; no weeds; no issues; no probs; no problems; no trouble; no signal; no reception; no service; no drama; no bother; house cow; house cows; cleaned up well; cleaned up nicely; cleaned up good; after milking; before milking; after lunch; before lunch; after breakfast; before breakfast; after smoko; after tea; before tea; at milking; this time; on my way; on the way; a bit; had a look; good to go; no yellow; no yellowing; no seedheads; no seed heads; not yellowing; no sign of yellowing; as well; not uniform; not so good; looks good; looks great; looks well; looks like rain; looks like 2; in the rain; in the dark; in the drizzle; in the wet; in the wind; in the sun; in the end; at the moment; at present; by the way; for now; of course; as usual; on the quad; on the bike; per tiller; a tiller; of leaves; full leaves; new leaves; all up; all over; all round; right through; on average; in total; in all; at the top; at the bottom; down the back; near the gate; by the gate; at the gate; at the back; at the front; good clover; feed wise; a few; going well; a good feed; to the boards; hit hard; grazed hard; thanks to; due to rain; after rain; up to`,
 }
 
 // idiom is one expression: the words behind its first, and what it does.
@@ -115,6 +115,10 @@ func (r *reader) wordPart(c *clause, i int) int {
 	if t.shape != word {
 		return i
 	}
+	if r.turns(c, i) {
+		r.cut = true
+		return i
+	}
 	if e, ok := wordEffects[t.tag]; ok {
 		c.guard |= e.guard
 		c.acts |= e.acts
@@ -130,14 +134,14 @@ func (r *reader) wordPart(c *clause, i int) int {
 var wordEffects = map[tag]effect{
 	grazedWord: {acts: actGrazed}, grazingWord: {acts: actIn}, movedWord: {acts: actMoved},
 	moveWord: {acts: actOrder | actMoved}, movingWord: {acts: actGoing | actMoved}, grazeWord: {guard: guardPlan},
-	putWord: {acts: actMoved}, wentWord: {acts: actMoved}, doneWord: {acts: actOut}, outWord: {acts: actOut}, offWord: {acts: actOut},
+	putWord: {acts: actMoved}, wentWord: {acts: actMoved}, doneWord: {acts: actOut | actDone}, outWord: {acts: actOut}, offWord: {acts: actOut},
 	leftWord: {acts: actPlace},
 	cutWord:  {acts: actCut}, silageWord: {acts: actSilage}, hayWord: {acts: actHay}, baleWord: {acts: actBale},
 	toppedWord: {acts: actTopped}, mowWord: {acts: actMow},
 	canopyWord: {acts: actCanopy}, closedWord: {acts: actClosed}, closeWord: {acts: actClosed}, shutWord: {acts: actShut},
 	lockWord: {acts: actShut}, holdWord: {acts: actHold}, openWord: {acts: actRelease}, releaseWord: {acts: actRelease},
 	sprayWord: {acts: actSpray}, fertWord: {acts: actFert}, effWord: {acts: actEff}, sowWord: {acts: actSow},
-	wetWord: {acts: actWet}, dryWord: {acts: actDry}, cropWord: {acts: actCrop},
+	wetWord: {acts: actWet}, dampWord: {acts: actDamp}, dryWord: {acts: actDry}, cropWord: {acts: actCrop},
 	negWord: {guard: guardNeg}, notWord: {guard: guardNeg}, planWord: {guard: guardPlan}, condWord: {guard: guardCond},
 	wishWord: {guard: guardWish}, hearWord: {guard: guardHear}, jokeWord: {guard: guardJoke}, whWord: {guard: guardAsk},
 	tomorrowWord: {guard: guardFuture}, nextWord: {guard: guardPlan},

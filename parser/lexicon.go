@@ -71,6 +71,7 @@ const (
 	effWord
 	sowWord
 	wetWord
+	dampWord
 	dryWord
 	cropWord
 
@@ -158,8 +159,8 @@ var lexiconTable = map[tag]string{
 		have had having got just now my our your their his her us me you them that those these some so here there also
 		too very really quite bit already well right as current currently finally straight back away up down over
 		through by actually far per everyone everybody both whole lot lots rest remaining along across anyway bot
-		leafround fyi re ref via incl including which do does job jobs bunch whilst while during entry log logged
-		logging record recorded update updated paddy status stock animals spread applied girls ladies boys lads ours theirs team guys
+		leafround fyi re ref via incl including do does job jobs bunch whilst while during entry log logged
+		logging record recorded update updated paddy status stock animals made carted spread applied girls ladies boys lads ours theirs team guys
 		folks same`,
 	courtesy: `please pls plz thanks thx ta cheers thankyou hi hello hey gday kia ora morena sorry soz mate mates yeah yep yup
 		aye righto rightio roger oh ah um er okay kk sure boss dear kindly regards welcome thank tks tnx howdy yo
@@ -169,7 +170,7 @@ var lexiconTable = map[tag]string{
 		clover clovery weedy weeds grass grassy cover feed green greener grown growth growing grow stalky stemmy clumpy
 		rank ragged even uneven tidy clean messy cleaned tidied stressed slow quick quickly fast early late little
 		lovely cracking mint bloody damn absolutely walked walk walking counted counting checked checking pulled took
-		taken found measured sampled gate gateway hedge end ends side corner middle near northern southern eastern
+		taken found measured sampled gateway hedge end ends side corner middle near northern southern eastern
 		western milking milkings lunch tea smoko breakfast dinner brekkie feeding happy content quiet full hungry
 		behind ahead steady fine wiremu jo ana dad mum myself tractor bike quad ute dog dogs hurry rush properly nicely
 		slightly mostly hard lightly wee big small smaller bigger best better worse worst different usual normal
@@ -201,7 +202,7 @@ var lexiconTable = map[tag]string{
 		topdressed topdress muriate`,
 	effWord: `eff effluent slurry muck manure fde`,
 	sowWord: `resown reseeded regrassed resowed sown drilled oversown undersown reseed resow seeded regrass sowed`,
-	wetWord: `wet pugged poached waterlogged flooded boggy saturated pugging underwater swampy`, dryWord: `dried drained`,
+	wetWord: `pugged poached waterlogged flooded boggy saturated pugging underwater swampy`, dampWord: `wet`, dryWord: `dried drained`,
 	cropWord: `crop cropped cropping turnips turnip swedes kale maize beet rape chicory barley oats corn fodder brassica`,
 	rainWord: `rain rained rainfall downpour shower showers`, gaugeWord: `gauge guage`, tempWord: `temp temperature temps temperatures`,
 	soilWord: `soil ground`, airWord: `air`, minWord: `min minimum low lo`, maxWord: `max maximum high`, frostWord: `frost`,
@@ -231,15 +232,15 @@ var lexiconTable = map[tag]string{
 		prob prolly neighbour neighbours neighbor neighbors neighbouring`,
 	hedgeWord: `about around roughly approx approximately ish circa bout`,
 	jokeWord:  `lol haha hahaha hehe lmao rofl jk joking kidding joke`,
-	whWord:    `what whats wot wots wat where wheres whens who whos whose how hows why whys whatll howre`,
+	whWord:    `which what whats wot wots wat where wheres whens who whos whose how hows why whys whatll howre`,
 	auxWord:   `anyone anybody`,
 	nextWord:  `next nxt`, readyWord: `ready`,
 	todayWord: `today 2day tday`, yesterdayWord: `yesterday yest yday yesty ystd yesterdays`, tomorrowWord: `tomorrow tmrw tmr tomoz tomo tmw tomorow tomorrows morrow tmoz`,
 	tonightWord: `tonight tonite`, nightWord: `night nite nights`,
-	daytimeWord: `morning mornin morn arvo afternoon evening am pm eve midday`, clockWord: `noon midnight lunchtime dawn dusk daylight`,
+	daytimeWord: `morning mornin morn arvo afternoon evening am pm eve midday`, clockWord: `noon overnight midnight lunchtime dawn dusk daylight`,
 	lastWord: `last`, thisWord: `this`,
 	grassWord: `ryegrass rye annual italian fescue cocksfoot prairie brome`,
-	troubleWord: `trough troughs fence fences gates leak leaking leaks broken burst blocked pump thistles thistle ragwort docks
+	troubleWord: `trough troughs fence fences gate gates leak leaking leaks broken burst blocked pump thistles thistle ragwort docks
 		gorse grubs pugholes water power reel reels batten battens`,
 }
 

@@ -10,15 +10,18 @@ import (
 // plan, a denial, a wish, hearsay or a joke never becomes an entry of what it
 // talks about.
 func (r *reader) meaning(c *clause) outcome {
+	if c.lost != "" && len(c.mobs) > 0 && c.guard == 0 && (c.family() == famGraze || !c.says()) && !r.anyPaddock {
+		return outcome{ask: &entry.Ask{Reason: r.noSuch(c.lost)}}
+	}
 	if !c.says() {
 		return r.noVerb(c)
 	}
-	if (c.event || c.trouble) && (c.family() == famGraze || c.family() == famRelease || c.family() == famCanopy) && !c.has(actGrazed) && (len(c.mobs) == 0 || c.event) {
+	if (c.event || c.trouble) && (c.family() == famGraze || c.family() == famRelease || c.family() == famCanopy || c.acts&^(actShut|actCut) == 0) && !c.has(actGrazed) && (len(c.mobs) == 0 || c.event) {
 		c.acts, c.resid = 0, nil
 		return r.noVerb(c)
 	}
-	if c.lost != "" && len(c.mobs) > 0 && c.guard == 0 && c.family() == famGraze && !r.anyPaddock {
-		return outcome{ask: &entry.Ask{Reason: r.noSuch(c.lost)}}
+	if c.has(actGrazed|actOut|actMoved) && c.has(actsHold|actsCut) && c.count == nil && c.until == 0 && c.spell == 0 && c.family() != famGraze && r.tangled(c) {
+		return outcome{ask: &entry.Ask{Reason: "Is that a grazing, or is the paddock shut, or both? Please send them apart."}}
 	}
 	entries, doubt := r.entriesOf(c)
 	if entries == nil && doubt == "" {
@@ -41,6 +44,12 @@ func (r *reader) meaning(c *clause) outcome {
 	}
 	r.understand(c)
 	return outcome{entries: entries}
+}
+
+// tangled tells whether a clause says in one breath that stock grazed and that
+// the paddock is held or cut.
+func (r *reader) tangled(c *clause) bool {
+	return c.has(actGrazed) || len(c.mobs) > 0 && c.has(actsHold&^actHold|actCut|actTopped)
 }
 
 // entriesOf gives a statement's entries by what it is about.
@@ -69,6 +78,9 @@ func (r *reader) entriesOf(c *clause) ([]entry.Entry, string) {
 // counts gives the count of one paddock, and its canopy where that was told.
 func (r *reader) counts(c *clause) ([]entry.Entry, string) {
 	if len(c.pads) == 0 {
+		if (c.strange > 0 || c.trouble) && len(c.count.said) < 3 {
+			return nil, ""
+		}
 		if r.Recent != "" && c.count.doubt == "" {
 			r.understood = append(r.understood, "took the scores as "+r.Recent+"'s")
 			c.pads = []place{{name: r.Recent, known: true}}
@@ -130,7 +142,7 @@ func (r *reader) cuts(c *clause) ([]entry.Entry, string) {
 		what = entry.Hay
 	}
 	if len(c.pads) == 0 {
-		if c.acts&(actCut|actTopped|actMow) == 0 {
+		if c.acts&(actCut|actTopped|actMow) == 0 || c.strange > 0 || c.trouble || c.guard != 0 || c.until != 0 {
 			return nil, ""
 		}
 		return nil, "Which paddock was cut?"

@@ -10,7 +10,12 @@ import (
 //
 //	mending = undo | [ "sorry" | undo "," ] correction
 func (r *reader) mending(from, to int) (outcome, bool) {
-	i := r.apology(from)
+	i := from
+	for i > 0 && r.oneOf(i-1, "sorry", "soz", "ah", "oh", "no", ",", "-", "*") {
+		i--
+	}
+	from = i
+	i = r.apology(i)
 	undo, k := r.undo(i)
 	if undo {
 		k = r.apology(k)
@@ -107,6 +112,11 @@ func (r *reader) correction(i, to int, told bool) (entry.Correct, bool) {
 	}
 	if r.oneOf(k, "not") && k < to {
 		from, k2, ok := r.mended(k + 1)
+		if thing.field == entry.FieldTillers {
+			if t, k3 := r.scores(k + 1); len(t.said) > 0 {
+				from, k2, ok = mended{field: entry.FieldTillers, text: strings.TrimSpace(r.source(k+1, k3))}, k3, true
+			}
+		}
 		if ok && k2 == to {
 			return joinMended(thing, from)
 		}
@@ -141,7 +151,12 @@ func (r *reader) announces(i int) (bool, int) {
 		}
 	}
 	if j > i && r.oneOf(j, "was", "is", "were") {
-		return false, j + 1
+		k := j + 1
+		for r.oneOf(k, "the", "in") {
+			k++
+		}
+		_, _, ok := r.mended(k)
+		return ok && r.oneOf(j, "was", "were") && r.oneOf(i, "that", "it", "they"), j + 1
 	}
 	if r.oneOf(i, "its", "thats", "that", "was", "were", "is") {
 		return false, i + 1
@@ -210,6 +225,11 @@ func (r *reader) mended(i int) (mended, int, bool) {
 // manyScores tells whether two scores or more stand at i.
 func (r *reader) manyScores(i int) bool {
 	t, _ := r.scores(i)
+	for _, s := range t.said {
+		if s.Score > 5 {
+			return false
+		}
+	}
 	return len(t.said) > 1 || t.decimal
 }
 

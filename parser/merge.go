@@ -42,53 +42,76 @@ func (c *clause) family() family {
 	return famNone
 }
 
-// merge joins clauses into statements: what a clause lacks it takes from its
-// neighbours ("12 grazed yesterday, 13 today"; "p11 3lf, canopy shut").
-func (r *reader) merge(list []clause, carry *clause) []clause {
-	var out []clause
-	for n := range list {
-		c := list[n]
-		c.takeCarry(carry)
-		if len(out) == 0 {
-			out = append(out, c)
-			continue
-		}
-		last := &out[len(out)-1]
-		if last.absorbs(&c) {
-			last.absorb(&c)
-			continue
-		}
-		c.inherit(last)
-		out = append(out, c)
-	}
-	shareDay(out)
-	out = keepCarry(out, carry)
-	return out
+// heading is a line of its own that the lines after it belong under: a
+// paddock's name, or a day.
+type heading struct {
+	clause
+	loose bool // nothing has used it yet
 }
 
-// takeCarry takes what a heading of an earlier line told.
-func (c *clause) takeCarry(carry *clause) {
-	if carry == nil || !c.says() {
+// heads tells whether a clause can be a heading.
+func (c *clause) heads() bool {
+	return !c.says() && c.guard == 0 && len(c.nums) == 0 && (c.bare || c.days.ok && (len(c.pads) == 0 || c.pads[0].role == roleNone && len(c.pads) == 1))
+}
+
+// merge joins clauses into statements: what a clause lacks it takes from its
+// neighbours ("12 grazed yesterday, 13 today"; "p11 3lf, canopy shut") or from
+// the heading above it.
+func (r *reader) merge(list []clause) ([]clause, heading) {
+	var out []clause
+	var head heading
+	for n := range list {
+		c := &list[n]
+		alone := (n == 0 || list[n-1].sentence != c.sentence) && (n == len(list)-1 || list[n+1].sentence != c.sentence || c.colon)
+		if c.heads() && alone && (len(c.pads) == 1 || n < len(list)-1 || len(out) == 0) {
+			head.take(c)
+			continue
+		}
+		c.under(&head)
+		if len(out) > 0 && out[len(out)-1].absorbs(c) {
+			out[len(out)-1].absorb(c)
+			continue
+		}
+		if len(out) > 0 {
+			c.inherit(&out[len(out)-1])
+		}
+		out = append(out, *c)
+	}
+	shareDay(out)
+	return out, head
+}
+
+// take makes a clause the heading; a day stays when a paddock is added.
+func (h *heading) take(c *clause) {
+	days, future := h.days, h.future
+	h.clause, h.loose = *c, true
+	if !c.days.ok && days.ok {
+		h.days, h.future = days, future
+	}
+}
+
+// under takes what the heading above told.
+func (c *clause) under(h *heading) {
+	if !c.says() {
 		return
 	}
-	if !c.days.ok && carry.days.ok {
-		c.days, c.future = carry.days, carry.future
-		carry.loose = false
+	if !c.days.ok && h.days.ok {
+		c.days, c.future = h.days, h.future
+		h.loose = h.loose && len(h.pads) > 0
 	}
-	if len(c.pads) == 0 && len(carry.pads) > 0 && c.family() != famRain && c.family() != famTemp {
-		c.pads = carry.pads
-		carry.loose = false
-		if c.count != nil {
-			carry.pads = nil
-		}
+	if len(c.pads) == 0 && len(h.pads) > 0 && c.family() != famRain && c.family() != famTemp {
+		c.pads, h.pads, h.loose = h.pads, nil, false
 	}
 	if len(c.mobs) == 0 {
-		c.mobs = carry.mobs
+		c.mobs = h.mobs
 	}
 }
 
 // absorbs tells whether a clause belongs to the statement before it.
 func (c *clause) absorbs(d *clause) bool {
+	if c.sentence != d.sentence {
+		return c.continues(d)
+	}
 	if !d.says() {
 		if len(d.pads) > 0 {
 			return len(c.pads) == 0 || !c.says()
@@ -119,6 +142,19 @@ func (c *clause) absorbs(d *clause) bool {
 	return false
 }
 
+// continues tells whether the next sentence goes on with the statement: "12
+// grazed. Left 1500." or "Yesterday."
+func (c *clause) continues(d *clause) bool {
+	if !c.says() || len(d.pads) > 0 || len(d.mobs) > 0 || d.guard != c.guard || d.strange > 0 {
+		return false
+	}
+	if !d.says() {
+		return d.until != 0 || d.spell != 0 || d.share != 0 || d.days.ok && !c.days.ok
+	}
+	only := d.acts&^actPlace == 0 && d.resid != nil
+	return only && c.family() == famGraze || d.family() == c.family() && c.family() == famHold && (d.until != 0 || d.spell != 0)
+}
+
 // absorb adds a clause's parts to the statement before it.
 func (c *clause) absorb(d *clause) {
 	c.to = d.to
@@ -137,6 +173,9 @@ func (c *clause) absorb(d *clause) {
 	}
 	if d.share != 0 {
 		c.share = d.share
+	}
+	if d.count != nil && c.count != nil {
+		c.unsure("Those are two lists of scores. Please send each with its paddock.")
 	}
 	if d.count != nil && c.count == nil {
 		c.count = d.count
@@ -184,7 +223,7 @@ func (c *clause) soften(d *clause) {
 
 // inherit takes from the statement before what a new one leaves out.
 func (c *clause) inherit(last *clause) {
-	if !c.says() && len(c.pads) > 0 && last.count == nil {
+	if !c.says() && len(c.pads) > 0 && last.count == nil && c.sentence == last.sentence {
 		c.acts = last.acts
 		for n := range c.pads {
 			if c.pads[n].role == roleNone && len(last.pads) > 0 {
@@ -197,18 +236,18 @@ func (c *clause) inherit(last *clause) {
 		if c.until == 0 && c.spell == 0 {
 			c.until, c.spell = last.until, last.spell
 		}
-		if c.resid == nil {
-			c.resid = nil
-		}
 	}
-	if c.says() && len(c.pads) == 0 && c.family() != famRain && c.family() != famTemp {
+	if c.says() && len(c.pads) == 0 && c.count == nil && c.family() != famRain && c.family() != famTemp {
 		c.pads = append([]place(nil), last.pads...)
 		for n := range c.pads {
 			c.pads[n].role = roleNone
 		}
 	}
-	if c.family() == famGraze && last.family() == famGraze && len(c.mobs) == 0 {
+	if c.family() == famGraze && last.family() == famGraze && len(c.mobs) == 0 && c.sentence == last.sentence {
 		c.mobs = last.mobs
+	}
+	if c.sentence != last.sentence {
+		return
 	}
 	if !c.days.ok && last.days.ok {
 		c.days, c.future = last.days, last.future
@@ -223,32 +262,12 @@ func (c *clause) inherit(last *clause) {
 func shareDay(list []clause) {
 	for n := len(list) - 2; n >= 0; n-- {
 		c, next := &list[n], &list[n+1]
-		if c.days.ok || !next.days.ok || c.family() != next.family() || c.family() == famGraze && next.future {
+		if c.sentence != next.sentence || c.days.ok || !next.days.ok || c.family() != next.family() || c.family() == famGraze && next.future {
 			continue
 		}
 		c.days, c.future = next.days, next.future
 		c.guard |= next.guard & guardFuture
 	}
-}
-
-// keepCarry keeps a heading ("walked it fri:", "12") for the lines that follow.
-func keepCarry(list []clause, carry *clause) []clause {
-	if carry == nil || len(list) == 0 {
-		return list
-	}
-	last := list[len(list)-1]
-	if !last.says() && (len(last.pads) == 1 || last.days.ok) && last.guard == 0 {
-		if last.days.ok {
-			carry.days, carry.future = last.days, last.future
-		}
-		carry.pads, carry.loose = last.pads, true
-		carry.to, carry.from, carry.strange = last.to, last.from, last.strange
-		return list[:len(list)-1]
-	}
-	if last.says() {
-		carry.pads = nil
-	}
-	return list
 }
 
 // day gives the statement's day, today unless told.

@@ -67,29 +67,91 @@ func (r *reader) trim(from, to int) (int, int) {
 	return from, to
 }
 
-// sentences reads one sentence after the other and joins what they came to.
+// sentences reads the clauses of every sentence, merges them into statements
+// and gives the meaning of each; a sentence that asks is the question.
 func (r *reader) sentences(from, to int) outcome {
 	var all outcome
-	var carry clause
-	for i := from; i < to; {
+	var list []clause
+	whole := all.question
+	n := 0
+	for i := from; i < to; n++ {
 		k := r.sentenceEnd(i, to)
 		asked := r.tok(k).text == "?"
-		if k > i {
-			o := r.sentence(i, k, asked, &carry)
-			join(&all, o)
-		}
+		a, b := r.trim(i, k)
 		i = k + 1
+		if a >= b {
+			continue
+		}
+		q, at, ok := r.question(a, b, asked)
+		if ok {
+			all.question = q
+			if at <= a {
+				continue
+			}
+			whole, _, _ = r.wholeQuestion(a, b, asked)
+			b = at
+		}
+		list = r.clauses(list, a, b, n, !ok && (asked || r.opensQuestion(a)))
 	}
-	if len(all.entries) == 0 && all.question == nil && all.ask == nil {
-		return r.leftover(&carry)
+	return r.statements(list, all, whole)
+}
+
+// statements gives the meaning of each statement and joins them; where there is
+// none, the question stands alone.
+func (r *reader) statements(list []clause, all outcome, whole *entry.Question) outcome {
+	list, head := r.merge(list)
+	says := 0
+	for n := range list {
+		if list[n].says() {
+			says++
+		}
 	}
-	if carry.loose && all.ask == nil && len(all.entries) > 0 {
-		all.ask = &entry.Ask{Reason: "I am not sure what “" + r.source(carry.from, carry.to) + "” belongs to. Please send it again in one line."}
+	var notes []entry.Entry
+	for n := range list {
+		st := &list[n]
+		if says > 0 && !st.says() && len(st.pads) > 0 && !st.trouble && !st.event && len(st.mobs) == 0 {
+			join(&all, outcome{ask: &entry.Ask{Reason: "What about " + st.pads[0].name + "? I cannot tell what that belongs to. Please send it apart."}})
+			continue
+		}
+		o := r.meaning(st)
+		if (o.talk || onlyANote(o.entries)) && says > 1 && (st.count != nil || len(st.nums) > 0) {
+			o = outcome{ask: &entry.Ask{Reason: "I understand only a part of that. Please send the scores again, without the rest."}}
+		}
+		if onlyANote(o.entries) {
+			notes, o.entries = append(notes, o.entries...), nil
+		}
+		join(&all, o)
+	}
+	return r.close(all, notes, head, whole)
+}
+
+// close settles what is left: a heading that nothing used, a note beside
+// entries, a question beside nothing.
+func (r *reader) close(all outcome, notes []entry.Entry, head heading, whole *entry.Question) outcome {
+	if len(all.entries) == 0 && all.ask == nil {
+		if whole != nil {
+			all.question = whole
+		}
+		if all.question == nil && len(notes) > 0 {
+			all.entries = notes[:1]
+		}
+		if all.question == nil && len(notes) == 0 && head.loose {
+			return r.leftover(&head.clause)
+		}
+		return all
+	}
+	if head.loose && len(head.pads) > 0 && all.ask == nil {
+		all.ask = &entry.Ask{Reason: "I am not sure what “" + r.source(head.from, head.to) + "” belongs to. Please send it again in one line."}
 	}
 	return all
 }
 
-// join adds what a further sentence came to.
+// onlyANote tells whether nothing but a note came out of a statement.
+func onlyANote(list []entry.Entry) bool {
+	return len(list) == 1 && list[0].Kind() == entry.KindNote
+}
+
+// join adds what a further statement came to.
 func join(all *outcome, o outcome) {
 	all.entries = append(all.entries, o.entries...)
 	if all.question == nil {
@@ -121,55 +183,20 @@ func (r *reader) sentenceEnd(i, to int) int {
 	return to
 }
 
-// sentence reads the statements of one sentence, or its question.
-func (r *reader) sentence(from, to int, asked bool, carry *clause) outcome {
-	from, to = r.trim(from, to)
-	if from >= to {
-		return outcome{talk: true}
-	}
-	if q, k, ok := r.question(from, to, asked); ok {
-		if k <= from {
-			return outcome{question: q}
-		}
-		o := r.statements(from, k, false, carry)
-		if len(o.entries) > 0 || o.ask != nil {
-			o.question = q
-			return o
-		}
-		if all, _, ok := r.wholeQuestion(from, to, asked); ok {
-			q = all
-		}
-		return outcome{question: q}
-	}
-	return r.statements(from, to, asked || r.opensQuestion(from), carry)
-}
-
-// statements reads the clauses of a sentence, merges them into statements and
-// gives the meaning of each.
-func (r *reader) statements(from, to int, asked bool, carry *clause) outcome {
-	list := r.merge(r.clauses(from, to), carry)
-	var all outcome
-	for n := range list {
-		st := &list[n]
-		if asked {
-			st.guard |= guardAsk
-		}
-		o := r.meaning(st)
-		join(&all, o)
-	}
-	return all
-}
-
 // clauses cuts a sentence into clauses.
-func (r *reader) clauses(from, to int) []clause {
-	list := make([]clause, 0, 4)
+func (r *reader) clauses(list []clause, from, to, sentence int, asked bool) []clause {
 	for i := from; i < to; {
-		r.way, r.opening = roleNone, i
+		r.way, r.prefixed, r.opening = roleNone, false, i
 		for r.tok(r.opening).tag == filler && r.tok(r.opening).shape == word && !placeWords[r.tok(r.opening).text] {
 			r.opening++
 		}
+		r.headed = len(list) > 0 && list[len(list)-1].heads() && list[len(list)-1].sentence < sentence
 		c := r.clause(i, to)
 		i = max(c.to, i+1)
+		c.sentence = sentence
+		if asked {
+			c.guard |= guardAsk
+		}
 		if !c.blank() || c.remarks > 0 {
 			list = append(list, c)
 		}

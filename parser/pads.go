@@ -13,6 +13,9 @@ func (r *reader) padsPart(c *clause, i int) int {
 	if r.tok(j).text == "the" {
 		j++
 	}
+	if r.headed && c.count == nil && len(c.pads) == 0 && r.tok(j).shape == number && r.isScore(j) && r.tok(j).value <= 5 && r.tok(j+1).text != ":" {
+		return i
+	}
 	one, ok := r.onePad(j, r.way != roleNone)
 	if !ok {
 		return i
@@ -56,13 +59,20 @@ func (r *reader) onePad(i int, loose bool) (place, bool) {
 	if !ok {
 		p, ok = r.wrongNumber(i)
 	}
+	if b := r.tok(i - 1); !ok && t.tag == numberWord && t.sense > 0 && i > 0 && (b.tag == inWord || b.tag == intoWord || b.tag == toWord || b.tag == fromWord || b.tag == ofWord || b.tag == offWord) && !r.unitAhead(i+1) {
+		if p, ok := r.wordNumber(i); ok && p.known {
+			p.marked = false
+			return p, true
+		}
+	}
 	if !ok || r.notAPad(i, p) {
 		return place{}, false
 	}
-	if m := r.tok(p.next); m.tag == padMark && len(m.text) > 1 && r.tok(p.next+1).shape != number {
+	if m := r.tok(p.next); m.tag == padMark && len(m.text) > 1 && (r.tok(p.next+1).shape != number || t.shape == word && r.isScore(p.next+1) && r.isScore(p.next+2)) {
 		p.next++
 		p.marked = true
 	}
+	p.at = i
 	return p, true
 }
 
@@ -88,12 +98,11 @@ func (r *reader) notAPad(i int, p place) bool {
 	if b := r.tok(i - 1); i > 0 && (b.text == "-" && t.glued && !b.glued || b.text == "$") {
 		return true
 	}
-	return r.unitAhead(i+1) && r.tok(i+1).text != ":" && !r.herdAhead(i+1)
+	if u := r.tok(i + 1); r.prefixed && r.way != roleNone && (u.tag == mobWord || u.tag == looseMob) {
+		return false // "12 > 13 milkers"
+	}
+	return r.unitAhead(i+1) && r.tok(i+1).text != ":"
 }
-
-// herdAhead sees a registered or common mob behind a number: "12 heifers in"
-// leaves it open whether 12 is a paddock, which the clause must settle.
-func (r *reader) herdAhead(int) bool { return false }
 
 // nameIsWord tells whether a paddock whose name is a common word is used as
 // that word: "back in 5", "top of the morning".
@@ -146,7 +155,7 @@ func (r *reader) markedPad(i int) (place, bool) {
 			p = place{name: r.tok(j).text + u.text, next: j + 2}
 		}
 	}
-	p.marked = true
+	p.marked, p.at = true, i
 	return p, ok
 }
 
@@ -191,6 +200,11 @@ func (r *reader) padList(first place, i int) ([]place, int) {
 // its own.
 func (r *reader) itsOwn(i int) bool {
 	k := r.intro(i)
+	for j := i; j < k; j++ {
+		if r.oneOf(j, "both", "all", "each") {
+			return false
+		}
+	}
 	return k < len(r.toks) && r.isScore(k) && r.tok(k).value < 5 && !r.joins(k)
 }
 
@@ -269,7 +283,7 @@ func (r *reader) wildName(i int, loose bool) (place, bool) {
 		}
 		if placeWords[t.text] || t.tag == topWord && n == 0 {
 			sure = sure || t.tag != topWord || placeWords[r.tok(i+1).text] || r.tok(i+1).shape == number
-		} else if t.tag == unknown && len(t.text) > 1 {
+		} else if t.tag == unknown && len(t.text) > 1 || n == 0 && (t.tag == looseMob || t.tag == mobWord) && r.tok(i+1).tag == padMark && len(r.tok(i+1).text) > 2 {
 			sure = true
 		} else {
 			break
@@ -284,8 +298,11 @@ func (r *reader) wildName(i int, loose bool) (place, bool) {
 		return place{}, false
 	}
 	next := i + n
-	if u := r.tok(next); u.shape == number && !u.decimal && len(u.text) < 3 && !r.unitAhead(next+1) {
+	if u := r.tok(next); u.shape == number && !u.decimal && len(u.text) < 3 && (r.tok(next+1).text == ":" || !r.unitAhead(next+1)) {
 		v := r.tok(next + 1)
+		if !u.glued && v.text != ":" && u.value > 0 && u.value <= 4 && r.isScore(next+1) {
+			return place{name: r.source(i, next+1), known: true, marked: marked, next: next + 1, shorter: r.source(i, next)}, true
+		}
 		if u.glued || v.text == ":" || !r.isScore(next+1) && (u.value > 4 || !loose && v.tag != unknown) || u.value > 4 || loose && !r.isScore(next+1) {
 			next++
 		}

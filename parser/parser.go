@@ -43,6 +43,8 @@ type reader struct {
 	way        role // a direction that waits for its place
 	opening    int  // the clause's first token
 	cut        bool // the token here opens a clause of its own
+	headed     bool // the line before was a paddock's name alone
+	prefixed   bool // the direction that waits came from "to" or "from"
 	understood []string
 	respelt    []string
 }

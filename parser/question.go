@@ -96,7 +96,7 @@ func (r *reader) ask(from, to int, signal bool) *entry.Question {
 	}
 	q := r.query(from, to)
 	q.signal = signal
-	if q.strange > 0 && (!q.signal || q.strange > 1) {
+	if q.strange > 0 && (!q.signal || q.strange > 1 || !r.opensQuestion(from)) {
 		return nil
 	}
 	for _, rule := range questionRules {
@@ -160,6 +160,15 @@ func (r *reader) query(from, to int) *query {
 		t := r.tok(i)
 		i++
 		if t.shape == mark || t.shape == arrow {
+			continue
+		}
+		if u := r.tok(i); t.tag == nextWord && (u.tag == monthUnit || u.tag == weekdayWord || r.oneOf(i, "week", "year", "door", "time", "season", "to")) {
+			if u.text != "to" {
+				q.words["week"] = q.words["week"] || u.text == "week"
+				i++
+			}
+			q.words["later"] = true
+			q.n++
 			continue
 		}
 		q.n++
@@ -399,6 +408,9 @@ func askPlan(q *query) *entry.Question {
 
 func askNext(q *query) *entry.Question {
 	asks := q.any("where", "which", "what", "whats", "wots", "wot", "wheres", "who", "whos", "paddock", "pdk", "show", "give", "tell")
+	if q.any("did", "were", "was", "went", "gone") {
+		return nil
+	}
 	goes := q.any("where", "which", "wheres") && q.any("go", "going", "put", "move", "shift", "to", "into", "graze", "best", "take", "bring", "run", "turn", "feed")
 	if q.any("next", "nxt") && (asks || q.signal || q.n <= 2) || goes && q.signal && len(q.pads) == 0 ||
 		q.any("best") && q.signal && q.any("paddock", "pdk", "one") {

@@ -24,7 +24,7 @@ func (r *reader) prefix(c *clause, way role) {
 	for k := len(c.pads) - 1; k >= 0 && c.pads[k].role == roleNone; k-- {
 		c.pads[k].role = other
 	}
-	r.way = way
+	r.way, r.prefixed = way, true
 }
 
 // locate reads "in" and "on": stock went in, or something happened in there.
@@ -33,10 +33,29 @@ func (r *reader) locate(c *clause, i int) {
 		r.way = roleAt
 		return
 	}
+	if r.oneOf(i+1, "the", "a", "an", "my", "our", "his", "her", "this", "that", "some", "case", "time", "total", "fact", "town", "front", "general") {
+		c.remarks++
+		return
+	}
 	if n := len(c.pads); n > 0 && c.pads[n-1].role == roleNone {
 		r.direct(c, actIn)
 	}
 	c.acts |= actIn
+}
+
+// turns tells whether "out" or "in" tells of a further turn on another day:
+// "12 in yesterday out today".
+func (r *reader) turns(c *clause, i int) bool {
+	t := r.tok(i)
+	if t.tag != outWord && t.tag != inWord && t.tag != offWord || !c.days.ok || !c.has(actIn|actOut) || len(c.pads) == 0 {
+		return false
+	}
+	for _, p := range c.pads {
+		if p.role == roleNone {
+			return false
+		}
+	}
+	return r.day(i + 1).ok
 }
 
 // padAhead tells whether a paddock is named at i, the words "the" and "our" set

@@ -62,7 +62,7 @@ func (s *scanner) next() {
 		s.emit(newline, 1)
 	case c == ' ' || c == '\t' || c == '_' || c < ' ':
 		s.pos++
-	case isDigit(c), c == '.' && s.digitAt(s.pos+1) && !s.behind(isDigitOrDot):
+	case isDigit(c), c == '.' && s.digitAt(s.pos+1) && !s.behind(inWordOrNumber):
 		s.number()
 	case c >= utf8.RuneSelf:
 		s.wide()
@@ -78,6 +78,9 @@ func (s *scanner) next() {
 func isLetter(c byte) bool { return 'a' <= c|0x20 && c|0x20 <= 'z' }
 
 func isDigitOrDot(c byte) bool { return isDigit(c) || c == '.' }
+
+// inWordOrNumber tells whether a point behind this byte starts no number.
+func inWordOrNumber(c byte) bool { return isDigitOrDot(c) || isLetter(c) }
 
 func (s *scanner) at(i int) byte {
 	if i < len(s.text) {

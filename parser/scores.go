@@ -41,6 +41,10 @@ func (r *reader) scores(i int) (t tally, next int) {
 	next = i
 	for {
 		j := r.listSeparator(next, next > i)
+		if j > next && r.nextPaddock(j) {
+			r.commas = commaList
+			return t, next
+		}
 		k, ok := r.item(&t, j)
 		if !ok {
 			r.commas = commaList
@@ -48,6 +52,17 @@ func (r *reader) scores(i int) (t tally, next int) {
 		}
 		next = k
 	}
+}
+
+// nextPaddock tells whether the whole number behind a comma is the next
+// paddock of a walk: "11 2.5, 12 2, 13 1.5".
+func (r *reader) nextPaddock(i int) bool {
+	t := r.tok(i)
+	if t.shape != number || t.decimal || t.value <= 4 || r.runsOn(i) {
+		return false
+	}
+	_, ok := r.book.has(t.text)
+	return (ok || r.anyPaddock) && r.isScore(i+1) && r.tok(i+1).value <= 5
 }
 
 // listSeparator steps over what may stand between two scores.
@@ -98,6 +113,8 @@ func (r *reader) unitAhead(i int) bool {
 		return true
 	}
 	switch t.text {
+	case `"`:
+		return r.tok(i-2).text != `"`
 	case "%", "°", "$", ":":
 		return true
 	case "st", "rd", "th":
@@ -121,7 +138,8 @@ func (r *reader) item(t *tally, i int) (int, bool) {
 		t.unsure("I cannot read “%s” as a score. Please send the scores again.", r.tok(i).text)
 		return i + 1, true
 	}
-	if !r.isScore(i) {
+	last := r.tok(i-1).shape == number && len(t.said) > 0 && r.tok(i+1).tag == tillerUnit && r.tok(i).shape == number && r.tok(i).value <= 4
+	if !r.isScore(i) && !last {
 		return i, false
 	}
 	return r.tiller(t, i)

@@ -28,6 +28,9 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	}
 	p.role = roleAt
 	r.way = roleNone
+	if c.count != nil {
+		t.n = max(t.n, c.count.n)
+	}
 	c.pads = append(c.pads, p)
 	c.count = &t
 	return next, true
@@ -84,6 +87,8 @@ func (r *reader) intro(i int) int {
 		switch {
 		case t.text == ":", t.text == "=", t.text == "~", t.text == "@", t.text == `"`, t.text == "'", t.text == ")", t.text == "," && n == 0, t.text == "-" && !r.negative(i), t.text == "." && !t.glued, t.text == "...":
 		case t.shape == word && (t.tag == averageWord || t.tag == leafUnit || t.tag == tillerUnit || t.tag == atWord || t.tag == hedgeWord || introWords[t.text]):
+		case (t.text == "came" || t.text == "coming" || t.text == "comes") && r.tok(i+1).tag == inWord:
+			i++
 		case t.text == "a" && r.tok(i+1).tag == averageWord:
 		default:
 			return i
@@ -94,8 +99,8 @@ func (r *reader) intro(i int) int {
 }
 
 // introWords may stand between a paddock and its scores.
-var introWords = wordSet(`is was at got counted count counts stage score scores scored has had came coming in about approx all now just
-	looking looks only all each both the an reads reading sits sitting giving gave says today were are pulled measured walked sampled still up to bout been gives`)
+var introWords = wordSet(`is was at got counted count counts stage score scores scored has had about approx all now just
+	looking looks only all each both the an reads reading sits sitting giving gave says today were are pulled measured walked sampled still bout been gives`)
 
 // negative tells whether a dash is a minus sign: glued to the number behind it
 // and not to what stands before.
@@ -134,7 +139,10 @@ func (r *reader) tallyPart(c *clause, i int) int {
 	if c.says() && c.count == nil || c.count != nil && !c.count.empty() {
 		return i
 	}
-	k := r.intro(i)
+	k := i
+	if len(c.pads) > 0 || c.count != nil || r.tok(i).tag == averageWord || r.tok(i).tag == hedgeWord || r.tok(i).text == "~" || r.tok(i).tag == leafUnit || r.tok(i).tag == tillerUnit {
+		k = r.intro(i)
+	}
 	t, next := r.scores(k)
 	if t.empty() {
 		return r.tallyHead(c, i)
@@ -200,7 +208,7 @@ func (r *reader) tallyTail(c *clause, i int) int {
 	if u.tag == leafUnit || u.text == "stage" || u.tag == averageWord && !r.isScore(i+1) || u.text == "ish" {
 		return i + 1
 	}
-	if u.tag == averageWord || u.text == "=" && len(t.said) > 1 {
+	if (u.tag == averageWord || u.text == "=") && len(t.said) > 1 {
 		if k := r.statedMean(t, i+1); k > i {
 			return k
 		}
