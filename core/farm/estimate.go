@@ -81,13 +81,14 @@ func (e paceEvent) deed() pace.Deed {
 // changed.
 type estimator struct {
 	keeper *pace.Keeper
+	site   pace.Site
 	told   map[string][]paceEvent
 	habits map[string]entry.Grass
 	days   map[entry.Date]toldDay
 	seen   map[seenKey]pace.Seen
-	news   []pace.Event // to be told, in order of their days
-	now    *pace.Estimate
-	nowDay entry.Date
+	news   []pace.Event                  // to be told, in order of their days
+	views  map[entry.Date]*pace.Estimate // estimates of days before which nothing changed
+	since  entry.Date                    // the earliest day that changed since
 }
 
 type toldDay struct {
@@ -98,14 +99,7 @@ type toldDay struct {
 func newEstimator() *estimator {
 	return &estimator{keeper: pace.New(pace.Site{}), told: map[string][]paceEvent{},
 		habits: map[string]entry.Grass{}, days: map[entry.Date]toldDay{},
-		seen: map[seenKey]pace.Seen{}}
-}
-
-func (c *estimator) on(day entry.Date) *pace.Estimate {
-	if c.now == nil || c.nowDay != day {
-		c.now, c.nowDay = c.keeper.On(day), day
-	}
-	return c.now
+		seen: map[seenKey]pace.Seen{}, views: map[entry.Date]*pace.Estimate{}, since: never}
 }
 
 // tell notes what a paddock's timeline means; finish passes it on.
@@ -119,9 +113,11 @@ func (f *Farm) tell(p *Paddock, events []paceEvent) {
 
 // finish brings the estimator up to date.
 func (c *estimator) finish(f *Farm) {
-	c.now = nil
 	site := pace.Site{Lat: f.Latitude(), Placed: f.Placed, South: f.South()}
-	c.keeper.Place(site)
+	if site != c.site {
+		c.keeper.Place(site)
+		c.site, c.since = site, 0
+	}
 	if f.rebuilt {
 		c.forgetDays(f)
 		f.rebuilt = false
@@ -139,15 +135,17 @@ func (c *estimator) finish(f *Farm) {
 	})
 	for _, e := range c.news {
 		c.keeper.Add(e)
+		c.since = min(c.since, e.Day)
 	}
 	c.news = c.news[:0]
+	c.stale()
 }
 
 // paddock tells what changed about one paddock.
 func (c *estimator) paddock(p *Paddock) {
 	if g, known := c.habits[p.Name]; !known || g != p.Grass {
 		c.keeper.Paddock(p.Name, p.Habit())
-		c.habits[p.Name] = p.Grass
+		c.habits[p.Name], c.since = p.Grass, 0
 	}
 	old, now := c.told[p.Name], p.events
 	i, j, k := 0, len(old), len(now)
@@ -165,6 +163,7 @@ func (c *estimator) paddock(p *Paddock) {
 func (c *estimator) swap(name string, old, now []paceEvent) {
 	for _, e := range old {
 		c.keeper.Remove(e.id)
+		c.since = min(c.since, e.day)
 	}
 	for _, e := range now {
 		c.news = append(c.news, pace.Event{ID: e.id, Day: e.day, Paddock: name, Do: e.deed()})
@@ -181,17 +180,4 @@ func (c *estimator) forget(f *Farm) {
 		delete(c.told, name)
 		delete(c.habits, name)
 	}
-}
-
-// PaceOn gives the days per leaf of a paddock, or with "" of the farm, as
-// estimated on a day from what had happened by then.
-func (f *Farm) PaceOn(paddock string, day entry.Date) float64 {
-	return f.clock.keeper.On(day).Pace(paddock).DaysPerLeaf
-}
-
-// StageBefore gives a paddock's leaf stage on a day as foreseen the day
-// before: what stock found that went in on that day.
-func (f *Farm) StageBefore(p *Paddock, day entry.Date) (stage float64, ok bool) {
-	stage, _, ok = f.clock.keeper.On(day.Add(-1)).At(p.Name, day)
-	return stage, ok
 }

@@ -80,6 +80,7 @@ func TestApplyEqualsFold(t *testing.T) {
 		f := New()
 		for i := range m.log {
 			f.Apply(m.log[i])
+			f.Estimate(nov(rapid.IntRange(5, 25).Draw(rt, "looked at"))).Stage("1")
 			if rapid.IntRange(0, 4).Draw(rt, "withdraw") == 0 {
 				j := rapid.IntRange(3, max(i, 3)).Draw(rt, "which")
 				if j <= i && m.log[j].Stands() {

@@ -128,8 +128,15 @@ func drawPaddock(b *strings.Builder, p *Paddock) {
 }
 
 func drawEstimate(b *strings.Builder, f *Farm) {
-	e := f.Estimate(nov(1).Add(60))
-	fmt.Fprintf(b, "farm pace %.9f\n", e.Pace("").DaysPerLeaf)
+	for day := nov(5); day <= nov(25); day += 5 {
+		drawDay(b, f, day)
+	}
+	drawDay(b, f, nov(1).Add(60))
+}
+
+func drawDay(b *strings.Builder, f *Farm, day entry.Date) {
+	e := f.Estimate(day)
+	fmt.Fprintf(b, "%s: farm pace %.9f\n", day, e.Pace("").DaysPerLeaf)
 	for _, p := range f.Paddocks {
 		if s, ok := e.Stage(p.Name); ok {
 			fmt.Fprintf(b, "%s at %.9f ± %.9f\n", p.Name, s.Mean, s.SD)

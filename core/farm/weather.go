@@ -148,6 +148,7 @@ func (c *estimator) weather(f *Farm) {
 			continue
 		}
 		if was {
+			c.since = min(c.since, day)
 			c.keeper.Remove(told.id)
 			delete(c.days, day)
 		}
@@ -162,6 +163,7 @@ func (c *estimator) weather(f *Farm) {
 func (c *estimator) forgetDays(f *Farm) {
 	for day, told := range c.days {
 		if f.weather[day] == nil {
+			c.since = min(c.since, day)
 			c.keeper.Remove(told.id)
 			delete(c.days, day)
 		}
