@@ -5,7 +5,7 @@ import "leafround/core/entry"
 // check is a kept state: as it was before the event at place next, at the
 // start of that event's day.
 type check struct {
-	s    *state
+	m    *mind
 	next int
 }
 
@@ -20,7 +20,7 @@ func (k *Keeper) touch(i int, day entry.Date) {
 		return
 	}
 	n := len(k.checks)
-	for n > 0 && (k.checks[n-1].next > i || k.checks[n-1].s.day > day) {
+	for n > 0 && (k.checks[n-1].next > i || k.checks[n-1].m.day > day) {
 		n--
 	}
 	if n == 0 {
@@ -29,32 +29,30 @@ func (k *Keeper) touch(i int, day entry.Date) {
 	}
 	clear(k.checks[n:])
 	k.checks = k.checks[:n]
-	k.now, k.done = k.checks[n-1].s.clone(), k.checks[n-1].next
+	k.now, k.done = k.checks[n-1].m.clone(), k.checks[n-1].next
 }
 
 // catchUp applies the events that have not been.
 func (k *Keeper) catchUp() {
+	models := k.models()
 	for k.done < len(k.events) {
 		e := k.events[k.done]
 		if k.now == nil {
-			k.now = newState(e.Day, k.tune)
+			k.now = newMind(e.Day, models)
 		}
 		if e.Day > k.now.day || len(k.checks) == 0 {
-			k.reach(k.now, e.Day)
+			k.now.reach(e.Day, models)
 			k.keep()
 		}
-		k.now.widen(k.grasses, k.tune)
-		k.do(k.now, e)
+		k.apply(k.now, e, models)
 		k.done++
 	}
 }
 
-// reach grows a state up to a day.
-func (k *Keeper) reach(s *state, day entry.Date) {
-	s.widen(k.grasses, k.tune)
-	for s.day < day {
-		k.grow(s)
-	}
+// apply does one event of the mind's own day.
+func (k *Keeper) apply(m *mind, e Event, models []model) {
+	m.reach(e.Day, models)
+	m.do(e, k.at[e.Paddock], models)
 }
 
 // Every day's state of the last closeDays is kept, and farther back one in every
@@ -64,11 +62,11 @@ const closeDays = 10
 
 // keep stores the present state as a check and thins the older ones.
 func (k *Keeper) keep() {
-	k.checks = append(k.checks, check{s: k.now.clone(), next: k.done})
+	k.checks = append(k.checks, check{m: k.now.clone(), next: k.done})
 	kept := len(k.checks) - 1 // from here on the checks are kept, in reverse
 	for i := kept - 1; i >= 0; i-- {
-		age := k.now.day.Sub(k.checks[i].s.day)
-		gap := k.checks[kept].s.day.Sub(k.checks[i].s.day)
+		age := k.now.day.Sub(k.checks[i].m.day)
+		gap := k.checks[kept].m.day.Sub(k.checks[i].m.day)
 		if age <= closeDays || gap*3 >= age {
 			kept--
 			k.checks[kept] = k.checks[i]
@@ -79,33 +77,28 @@ func (k *Keeper) keep() {
 	k.checks = k.checks[:n]
 }
 
-// upTo gives a copy of the state at the start of a day with its events.
-func (k *Keeper) upTo(day entry.Date) *state {
+// upTo gives a copy of the mind at the start of a day with its events.
+func (k *Keeper) upTo(day entry.Date) *mind {
 	k.catchUp()
-	if k.now != nil && k.now.day <= day {
-		s := k.now.clone()
-		k.reach(s, day)
-		return s
-	}
-	s, next := k.before(day)
+	models := k.models()
+	m, next := k.before(day, models)
 	for ; next < len(k.events) && k.events[next].Day <= day; next++ {
-		k.reach(s, k.events[next].Day)
-		k.do(s, k.events[next])
+		k.apply(m, k.events[next], models)
 	}
-	k.reach(s, day)
-	return s
+	m.reach(day, models)
+	return m
 }
 
-// before gives a copy of the newest check not after a day.
-func (k *Keeper) before(day entry.Date) (*state, int) {
+// before gives a copy of what was reckoned last, not after a day, and the place
+// of the event that comes next.
+func (k *Keeper) before(day entry.Date, models []model) (*mind, int) {
+	if k.now != nil && k.now.day <= day {
+		return k.now.clone(), k.done
+	}
 	for i := len(k.checks) - 1; i >= 0; i-- {
-		if k.checks[i].s.day <= day {
-			return k.checks[i].s.clone(), k.checks[i].next
+		if k.checks[i].m.day <= day {
+			return k.checks[i].m.clone(), k.checks[i].next
 		}
 	}
-	from := day
-	if len(k.events) > 0 {
-		from = min(from, k.events[0].Day)
-	}
-	return newState(from, k.tune), 0
+	return newMind(day, models), 0
 }

@@ -12,11 +12,10 @@ type model struct {
 // loads gives, for the state's day, how each of the farm's terms bears on log
 // pace, and the season's own part.
 func (m *model) loads(s *state) (season float64, load [farmTerms]float64) {
-	a := m.site.turn(s.day)
-	warmth, dryness := s.sky.bearing(m.site, s.day)
-	return m.site.season(s.day), [farmTerms]float64{
-		atLevel: 1, atDrift: 1, atWeather: 1, atCos: math.Cos(a), atSin: math.Sin(a),
-		atWarmth: warmth, atDryness: dryness}
+	load = [farmTerms]float64{atLevel: 1, atDrift: 1, atWeather: 1}
+	load[atWarmth], load[atDryness] = s.sky.bearing(m.site, s.day)
+	load[atSin], load[atCos] = math.Sincos(m.site.turn(s.day))
+	return m.site.season(s.day), load
 }
 
 // grow takes the state from the start of its day to the start of the next.
@@ -62,34 +61,47 @@ func (m *model) steps(s *state, farm float64) []step {
 	return all
 }
 
-// mix carries the covariance through the day's steps, first by rows, then by
-// columns (P' = F P Fᵀ).
+// mix carries the covariance through the day's steps (P' = F P Fᵀ): the rows of
+// the stages first; the columns of all else then mirror them, and only between
+// stages is there anything left to do.
 func (s *state) mix(steps []step, load [farmTerms]float64) {
 	n := s.n
 	sum := make([]float64, n)
 	for g, l := range load {
-		row := s.p[g*n : g*n+n]
-		for j, v := range row {
+		for j, v := range s.p[g*n : g*n+n] {
 			sum[j] += l * v
 		}
 	}
 	for _, st := range steps {
-		z, o := s.p[stage(st.i)*n:stage(st.i)*n+n], s.p[own(st.i)*n:own(st.i)*n+n]
+		z, o := s.row(stage(st.i)), s.row(own(st.i))
 		for j := range z {
 			z[j] = st.keep*z[j] + st.gain*(sum[j]+o[j])
 		}
 	}
-	for k := range n {
-		row := s.p[k*n : k*n+n]
-		f := 0.0
-		for g, l := range load {
-			f += l * row[g]
-		}
-		for _, st := range steps {
-			row[stage(st.i)] = st.keep*row[stage(st.i)] + st.gain*(f+row[own(st.i)])
-		}
+	for _, st := range steps {
+		s.mirror(stage(st.i), steps, load)
 	}
 }
+
+// mirror finishes a stage's row after the rows' step, and its column.
+func (s *state) mirror(z int, steps []step, load [farmTerms]float64) {
+	row, farm := s.row(z), 0.0
+	for g, l := range load {
+		farm += l * row[g]
+	}
+	for _, st := range steps {
+		row[stage(st.i)] = st.keep*row[stage(st.i)] + st.gain*(farm+row[own(st.i)])
+	}
+	for j := range farmTerms {
+		s.p[j*s.n+z] = row[j]
+	}
+	for i := range s.plots {
+		s.p[own(i)*s.n+z] = row[own(i)]
+	}
+}
+
+// row gives a row of the covariance.
+func (s *state) row(i int) []float64 { return s.p[i*s.n : i*s.n+s.n] }
 
 // shoot moves one paddock's mean stage on by a day's leaf, with the doubt that
 // belongs to that paddock and day alone. The doubt about where regrowth started
@@ -112,25 +124,24 @@ func (m *model) shoot(s *state, i int, farm float64) {
 	s.p[stage(i)*s.n+stage(i)] += v
 }
 
-// wander lets the terms that change do so: drift, weather and each paddock's
-// difference forget and are renewed (Ornstein–Uhlenbeck), level and season
+// wander lets the terms that change do so: drift and weather forget and are
+// renewed (Ornstein–Uhlenbeck), level, season and each paddock's difference
 // take a step.
 func (m *model) wander(s *state) {
 	t := m.tune
-	quick := t.weather * t.weather
-	if s.sky.warm(s.day) {
-		quick *= t.known
-	}
 	s.forgetting(atDrift, t.driftTime, t.drift*t.drift)
-	s.forgetting(atWeather, t.quickTime, quick)
+	s.forgetting(atWeather, t.quickTime, t.weather*t.weather)
+	s.loosen(atLevel, t.levelStep)
+	s.loosen(atCos, t.seasonal)
+	s.loosen(atSin, t.seasonal)
 	for i := range s.plots {
-		sd := m.grasses[i].spread(t)
-		s.forgetting(own(i), t.ownTime, sd*sd)
+		s.loosen(own(i), t.ownStep)
 	}
-	s.p[atLevel*s.n+atLevel] += t.levelStep * t.levelStep / year
-	for _, at := range []int{atCos, atSin} {
-		s.p[at*s.n+at] += t.seasonal * t.seasonal / year
-	}
+}
+
+// loosen adds a day's share of what a term may change in a year.
+func (s *state) loosen(at int, inYear float64) {
+	s.p[at*s.n+at] += inYear * inYear / year
 }
 
 // forgetting shrinks a term towards 0 by a day and renews its variance, so that

@@ -10,18 +10,19 @@ import (
 // Keeper holds a farm's events and the filter's state after them. It is not
 // safe for use by several goroutines at once, and neither are its estimates.
 type Keeper struct {
-	model
-	at     map[string]int // paddock's name to its place
-	events []Event        // by day, then ID
-	now    *state         // after the first done events; nil before any
-	done   int
-	checks []check
-	last   *Estimate // the latest asked for, until something changes
+	site    Site
+	grasses []grass
+	at      map[string]int // paddock's name to its place
+	events  []Event        // by day, then ID
+	now     *mind          // after the first done events; nil before any
+	done    int
+	checks  []check
+	last    *Estimate // the latest asked for, until something changes
 }
 
 // New gives an empty keeper for a site.
 func New(site Site) *Keeper {
-	return &Keeper{model: model{site: site, tune: usual}, at: map[string]int{}}
+	return &Keeper{site: site, at: map[string]int{}}
 }
 
 // Place moves the farm: everything is reckoned anew when next asked for.
@@ -103,29 +104,18 @@ func (k *Keeper) Remove(id int64) {
 // On gives the estimate of a day from everything that happened up to it. It
 // stays good until the keeper changes.
 func (k *Keeper) On(day entry.Date) *Estimate {
-	if k.last != nil && k.last.s.day == day {
+	if k.last != nil && k.last.day == day {
 		return k.last
 	}
 	k.last = k.estimate(k.upTo(day))
 	return k.last
 }
 
-// do applies one event.
-func (k *Keeper) do(s *state, e Event) {
-	if w, ok := e.Do.(*Weather); ok {
-		s.sky.tell(s.day, w)
-		return
+// models gives the filter's tempers on this farm.
+func (k *Keeper) models() []model {
+	all := make([]model, len(tempers))
+	for i, t := range tempers {
+		all[i] = model{site: k.site, tune: t, grasses: k.grasses}
 	}
-	i, ok := k.at[e.Paddock]
-	if !ok {
-		return
-	}
-	switch d := e.Do.(type) {
-	case *Restart:
-		k.restart(s, i, d)
-	case *Seen:
-		k.look(s, i, d)
-	case *Closed:
-		s.plots[i].closed = s.day
-	}
+	return all
 }

@@ -10,13 +10,14 @@ import (
 // surely is the chance of not fitting from which a count is called odd (ours).
 const surely = 0.8
 
-// look takes a count into the state.
-func (m *model) look(s *state, i int, seen *Seen) {
+// look takes a count into the state, and gives how much it surprised: minus the
+// log of its likelihood.
+func (m *model) look(s *state, i int, seen *Seen) (surprise float64) {
 	p := &s.plots[i]
 	p.repro = seen.Reproductive > 0 && seen.Reproductive > seen.N
 	if seen.N == 0 && seen.Mean <= 0 { // nothing but reproductive tillers
 		p.last = s.day
-		return
+		return 0
 	}
 	s.counts++
 	if !p.going {
@@ -28,16 +29,17 @@ func (m *model) look(s *state, i int, seen *Seen) {
 		if v.mean > 3*v.sd+p.start {
 			p.odd = "it was grazed that same day"
 		}
-		return
+		return 0
 	}
 	before := belief{mean: s.x[stage(i)], v: s.spread(i)}
-	after, odd := v.meet(before)
+	after, odd, chance := v.meet(before)
 	s.take(stage(i), before, after)
 	p.looks, p.last, p.seen, p.odd = p.looks+1, s.day, seen.Mean, ""
 	if odd > surely {
 		p.odd = oddity(v.mean, math.Exp(before.mean))
 		m.doubt(s, i, v)
 	}
+	return -math.Log(max(chance, 1e-12))
 }
 
 // begin sets a paddock going from a stage that nothing else in the state knows

@@ -18,7 +18,7 @@ const (
 
 // outlook gives the k-th day after the estimate's. The day itself has the
 // weather told so far; then it is expected to go back to normal.
-func (e *Estimate) outlook(k int) ahead {
+func (e *view) outlook(k int) ahead {
 	for len(e.days) <= k {
 		n := len(e.days)
 		s := &state{day: e.s.day.Add(n), x: e.s.x[:farmTerms]}

@@ -14,7 +14,7 @@ type path struct {
 }
 
 // path gives a paddock's future.
-func (e *Estimate) path(i int) *path {
+func (e *view) path(i int) *path {
 	if p := e.paths[i]; p != nil {
 		return p
 	}
@@ -49,7 +49,7 @@ func (p *path) note() {
 }
 
 // on gives the belief about the log stage k days ahead.
-func (e *Estimate) on(i, k int) belief {
+func (e *view) on(i, k int) belief {
 	p := e.path(i)
 	for len(p.steps) <= k {
 		p.m.growWith(p.s, e.outlook(len(p.steps)-1))

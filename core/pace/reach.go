@@ -16,7 +16,7 @@ type Forecast struct{ On, Low, High entry.Date }
 // grazed, mostly reproductive, or not within a year.
 func (e *Estimate) Reach(paddock string, to entry.LeafStage) (Forecast, bool) {
 	i, ok := e.going(paddock)
-	if !ok || e.s.plots[i].repro || to <= 0 {
+	if !ok || e.views[0].s.plots[i].repro || to <= 0 {
 		return Forecast{}, false
 	}
 	on, ok := e.quantile(i, float64(to), 0.5)
@@ -30,11 +30,23 @@ func (e *Estimate) Reach(paddock string, to entry.LeafStage) (Forecast, bool) {
 	}
 	l, h := e.whole(i, float64(to), low, high)
 	mid := int(math.Round(on))
-	return Forecast{On: e.s.day.Add(mid), Low: e.s.day.Add(min(l, mid)), High: e.s.day.Add(max(h, mid))}, true
+	return Forecast{On: e.day.Add(mid), Low: e.day.Add(min(l, mid)), High: e.day.Add(max(h, mid))}, true
 }
 
 // chance gives the probability that a stage is reached by k days ahead.
-func (e *Estimate) chance(i int, to float64, k int) float64 {
+func (e *Estimate) chance(i int, to float64, k int) (sum float64) {
+	for j, v := range e.views {
+		if e.weight[j] > 0.001 {
+			sum += e.weight[j] * v.chance(i, to, k)
+		} else {
+			sum += e.weight[j] * e.main().chance(i, to, k)
+		}
+	}
+	return sum
+}
+
+// chance gives the same as one temper sees it.
+func (e *view) chance(i int, to float64, k int) float64 {
 	b := e.on(i, k)
 	d := b.mean - math.Log(to)
 	if b.v <= 0 || math.IsInf(d, -1) {

@@ -56,10 +56,8 @@ func (s Site) winterDay(day entry.Date) float64 {
 // slowest and a fastest number of days that both lie further from the equator's
 // as latitude grows.
 func (s Site) season(day entry.Date) float64 {
-	far := min(max(math.Abs(s.latitude()), 20), 60) - 37
-	fastest := math.Log(7.5)
-	slowest := math.Log(22) + 0.035*far
-	trough := 18 + 0.9*far
+	far := s.far()
+	trough := 18 + 1.5*far
 	peak := 135 + 1.6*far
 	rise := peak - trough
 	since := math.Mod(s.winterDay(day)-trough+year, year)
@@ -67,8 +65,18 @@ func (s Site) season(day entry.Date) float64 {
 	if since > rise {
 		angle = math.Pi * (1 + (since-rise)/(year-rise))
 	}
-	mid, half := (fastest+slowest)/2, (slowest-fastest)/2
-	return -(mid + half*math.Cos(angle))
+	mid, half := s.middle()
+	return mid - half*math.Cos(angle)
+}
+
+// far gives how much farther from the equator a site lies than 37°, degrees,
+// within what the rules of thumb reach.
+func (s Site) far() float64 { return min(max(math.Abs(s.latitude()), 20), 60) - 37 }
+
+// middle gives the middle of log pace over the year, and half its range.
+func (s Site) middle() (mid, half float64) {
+	fastest, slowest := math.Log(7.5), math.Log(22)+0.04*s.far()
+	return -(fastest + slowest) / 2, (slowest - fastest) / 2
 }
 
 // turn gives the angle of a day in the year, for the farm's own season.

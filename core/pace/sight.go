@@ -48,20 +48,21 @@ type belief struct{ mean, v float64 }
 const nodes = 240
 
 // meet gives the belief after a count, by summing over a grid (assumed density
-// filtering: the first two moments are kept), and the chance that the count
-// cannot fit.
-func (v sight) meet(b belief) (after belief, odd float64) {
+// filtering: the first two moments are kept), the chance that the count
+// cannot fit, and its likelihood.
+func (v sight) meet(b belief) (after belief, odd, chance float64) {
 	sd := math.Sqrt(b.v)
-	var w, fits, m1, m2 float64
+	var w, fits, all0, m1, m2 float64
 	for i := range nodes + 1 {
 		u := 12 * (float64(i)/nodes - 0.5)
 		fit, all := v.likely(math.Exp(b.mean + sd*u))
 		prior := math.Exp(-u * u / 2)
 		w += prior * all
+		all0 += prior
 		fits += prior * (1 - v.odd) * fit
 		m1 += prior * all * u
 		m2 += prior * all * u * u
 	}
 	m1, m2 = m1/w, m2/w
-	return belief{mean: b.mean + sd*m1, v: min(b.v*max(m2-m1*m1, 1e-6), b.v)}, 1 - fits/w
+	return belief{mean: b.mean + sd*m1, v: min(b.v*max(m2-m1*m1, 1e-6), b.v)}, 1 - fits/w, w / all0
 }

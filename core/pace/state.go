@@ -11,10 +11,10 @@ const (
 	atLevel = iota
 	atDrift
 	atWeather
-	atCos
-	atSin
 	atWarmth
 	atDryness
+	atCos // the farm's own season
+	atSin
 	farmTerms
 )
 
@@ -53,8 +53,8 @@ func newState(day entry.Date, t tuning) *state {
 	s := &state{day: day, n: farmTerms, x: make([]float64, farmTerms),
 		p: make([]float64, farmTerms*farmTerms)}
 	s.x[atWarmth], s.x[atDryness] = t.warmth, t.dryness
-	for i, sd := range [farmTerms]float64{t.level, t.drift, t.weather, t.season, t.season,
-		t.warmthSD, t.drynessSD} {
+	for i := range farmTerms {
+		sd := t.doubt(i)
 		s.p[i*s.n+i] = sd * sd
 	}
 	return s

@@ -16,10 +16,9 @@ type tuning struct {
 
 	warmth, warmthSD   float64 // β: how much logged warmth tells
 	dryness, drynessSD float64 // γ: how much reckoned dryness tells
-	known              float64 // part of the quick term's variance that is left where warmth is logged
 
 	own     float64 // between paddocks
-	ownTime float64 // days in which a paddock's difference is forgotten
+	ownStep float64 // its change in a year
 	sown    float64 // between paddocks of a grass of which we know little, on top
 	regrown float64 // a paddock's daily leaf growth about its pace, as a part of it
 
@@ -32,11 +31,38 @@ type tuning struct {
 	odd    float64 // part of all counts that cannot fit
 }
 
-var usual = tuning{
-	level: 0.25, levelStep: 0.05, season: 0.12, seasonal: 0.04,
-	drift: 0.15, driftTime: 45, weather: 0.15, quickTime: 8,
-	warmth: 0.8, warmthSD: 0.35, dryness: 0.7, drynessSD: 0.35, known: 0.5,
-	own: 0.14, ownTime: 700, sown: 0.2, regrown: 0.1,
-	start: 0.05, startLax: 0.2, unknown: 1.3, unsure: 0.5,
-	people: 0.06, odd: 0.02,
+// tempers are the ways a farm's pace may wander: hardly beyond a quick up and
+// down, in spells of weeks, or in leaps, as where a dry summer breaks.
+var tempers = []tuning{temper(0.10, 45, 0.13, 8), temper(0.15, 30, 0.12, 8), temper(0.3, 20, 0.12, 8)}
+
+// likely is how often each is met, before counts.
+var likely = []float64{0.5, 0.3, 0.2}
+
+func temper(drift, driftTime, weather, quickTime float64) tuning {
+	return tuning{
+		level: 0.25, levelStep: 0.05, season: 0.18, seasonal: 0.02,
+		drift: drift, driftTime: driftTime, weather: weather, quickTime: quickTime,
+		warmth: 0.8, warmthSD: 0.35, dryness: 0.7, drynessSD: 0.35,
+		own: 0.14, ownStep: 0.02, sown: 0.2, regrown: 0.1,
+		start: 0.05, startLax: 0.2, unknown: 1.3, unsure: 0.5,
+		people: 0.06, odd: 0.02,
+	}
+}
+
+// doubt gives the standard deviation of one of the farm's terms before anything
+// is logged.
+func (t tuning) doubt(term int) float64 {
+	switch term {
+	case atLevel:
+		return t.level
+	case atDrift:
+		return t.drift
+	case atWeather:
+		return t.weather
+	case atWarmth:
+		return t.warmthSD
+	case atDryness:
+		return t.drynessSD
+	}
+	return t.season
 }

@@ -25,14 +25,15 @@ type Why struct {
 
 // Why explains a paddock's estimate, or with "" the farm's.
 func (e *Estimate) Why(paddock string) Why {
-	w := Why{Pace: e.Pace(paddock), Farm: e.Pace(""), Own: 1, FarmCount: e.s.counts,
-		Season:  math.Exp(-e.m.site.season(e.s.day)),
-		Warmth:  math.Exp(e.warmth * e.s.x[atWarmth]),
-		Dryness: math.Exp(e.dryness * e.s.x[atDryness])}
+	v := e.main()
+	w := Why{Pace: e.Pace(paddock), Farm: e.Pace(""), Own: 1, FarmCount: v.s.counts,
+		Season:  math.Exp(-v.m.site.season(e.day)),
+		Warmth:  math.Exp(v.warmth * v.s.x[atWarmth]),
+		Dryness: math.Exp(v.dryness * v.s.x[atDryness])}
 	if i, ok := e.at[paddock]; ok {
-		p := e.s.plots[i]
+		p := v.s.plots[i]
 		w.Counts, w.Last, w.Seen, w.Since, w.Start, w.Odd = p.looks, p.last, p.seen, p.since, p.start, p.odd
-		w.Own = math.Exp(e.s.x[own(i)] + e.m.grasses[i].offset())
+		w.Own = math.Exp(v.s.x[own(i)] + v.m.grasses[i].offset())
 	}
 	return w
 }
