@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"slices"
 	"time"
 
 	"gonum.org/v1/plot/vg"
@@ -52,14 +53,16 @@ func (a span) uprights() []upright {
 	return out
 }
 
-// calendar draws the uprights and their dates.
-func (s *sheet) calendar(a span) {
+// calendar draws the uprights and their dates; a date that a mark at one of the
+// days told would cross is left out.
+func (s *sheet) calendar(a span, marks ...entry.Date) {
 	last := vg.Length(-100)
 	for _, u := range a.uprights() {
 		x := a.x(u.day)
 		s.stroke(hair, 0.7, nil, s.at(x, a.top), s.at(x, a.bottom+4))
 		w := small.width(u.words)
-		if x-w/2 < last+6 || x+w/2 > sheetWidth-2 {
+		crossed := func(d entry.Date) bool { return a.x(d) > x-w/2-2 && a.x(d) < x+w/2+2 }
+		if x-w/2 < last+6 || x+w/2 > sheetWidth-2 || slices.ContainsFunc(marks, crossed) {
 			continue
 		}
 		s.write(small.centre(), x, a.bottom+13, u.words)

@@ -59,7 +59,7 @@ func (v Regrowth) Draw() (chat.Picture, error) {
 	v.Ahead = v.near()
 	a := v.span(top, top+226)
 	s.fill(pale, a.left, a.y(v.To), a.right, a.y(v.From))
-	s.calendar(a)
+	s.calendar(a, v.marks()...)
 	s.leafRungs(a)
 	s.write(small.in(deep), a.left+5, a.y(v.To)+9, "graze in here")
 	v.paths(s, a)
@@ -75,6 +75,15 @@ func (v Regrowth) Draw() (chat.Picture, error) {
 	s.nowLine(a, v.Today)
 	v.label(s, a)
 	return s.picture("one paddock's regrowth with its counts and grazings", v.caption())
+}
+
+// marks lists the days whose marks reach down between the dates.
+func (v Regrowth) marks() []entry.Date {
+	out := []entry.Date{v.TargetOn}
+	for _, g := range v.Starts {
+		out = append(out, g.Day)
+	}
+	return out
 }
 
 // near gives the days to come until the grass is past its window: a tiller

@@ -274,7 +274,11 @@ func (v Stages) caption(left int) string {
 	}
 	words += "."
 	if !next.ReadyOn.IsZero() {
-		words += fmt.Sprintf(" The next to come ready is %s, on %s.", next.Paddock, day(next.ReadyOn))
+		on := "on " + day(next.ReadyOn)
+		if next.ReadyOn <= v.Today {
+			on = "later today"
+		}
+		words += fmt.Sprintf(" The next to come ready is %s, %s.", next.Paddock, on)
 	}
 	if left > 0 {
 		words += fmt.Sprintf(" %s found no room in the picture.", plural(left, "paddock", "paddocks"))
