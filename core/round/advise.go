@@ -72,8 +72,11 @@ type adviser struct {
 }
 
 func (a *adviser) base(k AdviceKind) Advice {
-	l := a.length
-	return Advice{Kind: k, Running: l.Running, Needed: l.Days, Shortest: l.Shortest, Longest: l.Longest,
+	l, mob := a.length, ""
+	if len(a.problem.Mobs) == 1 {
+		mob = a.problem.Mobs[0].Name
+	}
+	return Advice{Kind: k, Mob: mob, Running: l.Running, Needed: l.Days, Shortest: l.Shortest, Longest: l.Longest,
 		HaPerDay: l.RunningHa, HaNeeded: l.HaPerDay}
 }
 

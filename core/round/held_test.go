@@ -63,8 +63,23 @@ func checkHeld(t *testing.T, f *farm.Farm, day entry.Date) int {
 				free(s.Paddock, s.From, s.To)
 				require.Less(t, s.From, s.To)
 				require.NotContains(t, w.Shut, s.Paddock)
+				require.True(t, s.Current || f.MayGraze(s.Mob, f.Find(s.Paddock)), "%s is barred from %s", s.Mob, s.Paddock)
 			}
+			apart(t, plan.Steps)
 		}
 	}
 	return told
+}
+
+// apart checks that no mob is in two paddocks and no two mobs are in one at a
+// time, but for mobs that share the paddock they are in.
+func apart(t *testing.T, steps []Step) {
+	t.Helper()
+	for i, a := range steps {
+		for _, b := range steps[:i] {
+			if a.Mob == b.Mob || a.Paddock == b.Paddock && !(a.Current && b.Current) {
+				require.LessOrEqual(t, b.End, a.Start+1e-6, "%v and %v overlap", b, a)
+			}
+		}
+	}
 }

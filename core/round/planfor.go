@@ -16,6 +16,8 @@ type Planned struct {
 	// The whole round's growth given up with every stage at its mean, by this
 	// order, and the least that any order could reach then.
 	LostAtMean, BoundAtMean float64
+	Days                    int                        // asked for
+	Stages                  map[string]entry.LeafStage // of each paddock in it, on the day it was made
 }
 
 // PlanFor plans the coming days for a mob ("" is all), bent by a what-if;
@@ -23,7 +25,10 @@ type Planned struct {
 func PlanFor(f *farm.Farm, day entry.Date, days int, mob string, w What) Planned {
 	p, left := Build(f, day, w)
 	plan := Solve(p)
-	out := Planned{Whole: plan, Left: left, Mobs: p.Mobs}
+	out := Planned{Whole: plan, Left: left, Mobs: p.Mobs, Days: days, Stages: map[string]entry.LeafStage{}}
+	for i := range p.Fields {
+		out.Stages[p.Fields[i].Name] = entry.LeafStage(p.Fields[i].on(0).Mean)
+	}
 	out.LostAtMean, out.BoundAtMean = p.atMean(plan)
 	steps := append(slices.Clone(plan.Steps), goOn(f, day, p, plan, float64(days))...)
 	sortSteps(steps)

@@ -382,3 +382,33 @@ func TestDueFollowsTheLeafWalk(t *testing.T) {
 		}
 	}
 }
+
+func TestChangesSinceTheMorning(t *testing.T) {
+	day := entry.NewDate(2026, time.September, 20)
+	morning := PlanFor(bend(day, 9), day, 10, "", What{})
+	require.Empty(t, Changes(morning, PlanFor(bend(day, 9), day, 10, "", What{})))
+	next := morning.Whole.Steps[1]
+	require.False(t, next.Current)
+
+	wet := PlanFor(bend(day, 9, entry.Hold{Paddock: next.Paddock, Date: day, Reason: entry.HoldWet}), day, 10, "", What{})
+	changes := Changes(morning, wet)
+	require.Len(t, changes, 1)
+	assert.Equal(t, CauseOut, changes[0].Cause)
+	assert.Equal(t, next.Paddock, changes[0].Was.Paddock)
+	assert.Equal(t, entry.HoldWet, changes[0].LeftOut.Held[0].Reason)
+
+	back := Changes(wet, morning)
+	require.Len(t, back, 1)
+	assert.Equal(t, CauseFree, back[0].Cause)
+
+	ripe := morning.Whole.Steps[4]
+	high := entry.Count{Paddock: ripe.Paddock, Date: day, Mean: 2.3, N: 10}
+	changes = Changes(morning, PlanFor(bend(day, 9, high), day, 10, "", What{}))
+	require.NotEmpty(t, changes)
+	assert.Equal(t, CauseStage, changes[0].Cause)
+	assert.Equal(t, ripe.Paddock, changes[0].Paddock)
+	assert.Greater(t, changes[0].To, changes[0].From)
+
+	moved := PlanFor(bend(day, 9, entry.Graze{Paddock: next.Paddock, Date: day, Event: entry.In, Mob: "milkers"}), day, 10, "", What{})
+	assert.Empty(t, Changes(morning, moved), "it was done as planned")
+}
