@@ -14,14 +14,13 @@ import (
 type child struct {
 	cmd  *exec.Cmd
 	done chan struct{} // closed when it has ended
-	let  chan struct{} // closed when it may outlive this process
 }
 
 // startChild starts a process and waits for its end on a thread of its own:
 // the signal that the child gets when we die is tied to the thread that
 // started it (prctl(2), PR_SET_PDEATHSIG), so that thread has to stay.
 func startChild(cmd *exec.Cmd) (*child, error) {
-	c := &child{cmd: cmd, done: make(chan struct{}), let: make(chan struct{})}
+	c := &child{cmd: cmd, done: make(chan struct{})}
 	started := make(chan error)
 	go func() {
 		runtime.LockOSThread()
@@ -54,7 +53,6 @@ func (c *child) wait(ctx context.Context) {
 // dress sets the user, the process group and the environment of a command.
 func (p place) dress(cmd *exec.Cmd) {
 	cmd.SysProcAttr = &syscall.SysProcAttr{Setpgid: true}
-	signalOnOurDeath(cmd.SysProcAttr)
 	if p.owner.other {
 		cmd.SysProcAttr.Credential = &syscall.Credential{Uid: uint32(p.owner.uid), Gid: uint32(p.owner.gid)}
 	}

@@ -4,10 +4,12 @@ package pgembed
 
 import (
 	"fmt"
+	"hash/fnv"
 	"io"
 	"os"
 	"path/filepath"
 	"strings"
+	"syscall"
 )
 
 // maxSocketPath is the room that a Unix socket's address has on the narrowest
@@ -20,20 +22,36 @@ const keepLog = 8 << 20
 
 // socketDir makes a folder for the socket that only the owner can enter:
 // beside the cluster where the path is short enough, else in the temporary
-// folder, under a name that nobody can know beforehand.
+// folder, under a name that is the same each time.
 func (p place) socketDir() (string, error) {
 	dir := p.file("socket")
-	if len(filepath.Join(dir, ".s.PGSQL."+port+".lock")) <= maxSocketPath && !strings.ContainsAny(dir, `,"\ `) {
-		if err := os.Mkdir(dir, 0o700); err != nil && !os.IsExist(err) {
-			return "", fmt.Errorf("pgembed: make the socket's folder: %w", err)
-		}
-		return dir, p.give(dir)
+	if len(filepath.Join(dir, ".s.PGSQL."+port+".lock")) > maxSocketPath || strings.ContainsAny(dir, `,"\ `) {
+		h := fnv.New64a()
+		fmt.Fprint(h, p.cluster, p.owner.uid)
+		dir = filepath.Join(shortTemp(), fmt.Sprintf("%s%016x", socketPrefix, h.Sum64()))
 	}
-	dir, err := os.MkdirTemp(shortTemp(), socketPrefix)
-	if err != nil {
+	if err := os.Mkdir(dir, 0o700); err != nil && !os.IsExist(err) {
 		return "", fmt.Errorf("pgembed: make the socket's folder: %w", err)
 	}
+	if err := p.ours(dir); err != nil {
+		return "", err
+	}
 	return dir, p.give(dir)
+}
+
+// ours makes sure that a folder in a place where others may write was not put
+// there by one of them.
+func (p place) ours(dir string) error {
+	info, err := os.Lstat(dir)
+	if err != nil {
+		return fmt.Errorf("pgembed: the socket's folder: %w", err)
+	}
+	st, ok := info.Sys().(*syscall.Stat_t)
+	mine := ok && (int(st.Uid) == os.Geteuid() || int(st.Uid) == p.owner.uid)
+	if !mine || !info.IsDir() || info.Mode().Perm()&0o077 != 0 {
+		return fmt.Errorf("%s is not ours alone, and the database's socket must lie there: remove it, or choose a shorter data directory (LEAFROUND_DATA_DIR)", dir)
+	}
+	return nil
 }
 
 const socketPrefix = "lr-socket-"

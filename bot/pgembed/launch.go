@@ -17,7 +17,8 @@ import (
 var errLingering = errors.New("pgembed: the last server's processes linger")
 
 // launch makes the cluster where there is none and starts a postmaster.
-func (s *Server) launch(ctx context.Context, o Options) error {
+func (s *Server) launch(ctx context.Context) error {
+	o := s.options
 	var err error
 	if s.bin, err = s.place.binaries(); errors.Is(err, errNoBinaries) {
 		o.Log.Info("PostgreSQL is not installed here: fetching it")
@@ -36,10 +37,14 @@ func (s *Server) launch(ctx context.Context, o Options) error {
 	if err := s.place.admit(); err != nil {
 		return err
 	}
-	if s.socket, err = s.place.socketDir(); err != nil {
+	socket, err := s.place.socketDir()
+	if err == nil {
+		err = s.setSocket(socket)
+	}
+	if err != nil {
 		return err
 	}
-	return s.run(ctx, o.Fast)
+	return s.run(ctx)
 }
 
 // create makes the cluster aside and moves it in place when it is whole, so
@@ -74,6 +79,7 @@ func (p place) initdb(ctx context.Context, bin, dir, ctype string) (said string,
 		"--auth=peer", "--encoding=UTF8", "--locale=C", "--lc-ctype="+ctype, "--no-sync", "--no-instructions")
 	cmd.Dir = dir
 	p.dress(cmd)
+	signalOnOurDeath(cmd.SysProcAttr)
 	out, err := cmd.CombinedOutput()
 	return string(out), err
 }
@@ -109,7 +115,7 @@ func (p place) admit() error {
 }
 
 // run starts the postmaster and waits until it takes connections.
-func (s *Server) run(ctx context.Context, fast bool) error {
+func (s *Server) run(ctx context.Context) error {
 	log, err := s.place.openLog()
 	if err != nil {
 		return err
@@ -119,26 +125,31 @@ func (s *Server) run(ctx context.Context, fast bool) error {
 	if err != nil {
 		return fmt.Errorf("pgembed: read the log: %w", err)
 	}
-	cmd := exec.Command(filepath.Join(s.bin, "postgres"), s.settings(fast)...)
+	cmd := exec.Command(filepath.Join(s.bin, "postgres"), s.settings()...)
 	cmd.Dir, cmd.Stdout, cmd.Stderr = s.place.cluster, log, log
 	s.place.dress(cmd)
-	if s.child, err = startChild(cmd); err != nil {
+	if !s.options.Brief {
+		signalOnOurDeath(cmd.SysProcAttr)
+	}
+	c, err := startChild(cmd)
+	if err != nil {
 		return fmt.Errorf("PostgreSQL can't be started: %w", err)
 	}
-	if err := s.awaitReady(ctx); err != nil {
-		s.child = nil
+	s.setChild(c)
+	if err := s.awaitReady(ctx, c); err != nil {
+		s.setChild(nil)
 		return explain(err, s.place.tail(from), s.place.file("postgres.log"))
 	}
 	return nil
 }
 
-func (s *Server) settings(fast bool) []string {
+func (s *Server) settings() []string {
 	set := []string{"-D", s.place.cluster, "-p", port,
 		"-c", "listen_addresses=", "-c", "unix_socket_directories=" + s.socket,
 		"-c", "unix_socket_permissions=0700", "-c", "max_connections=60",
 		"-c", "shared_buffers=32MB", "-c", "logging_collector=off", "-c", "log_timezone=UTC",
 		"-c", "timezone=UTC", "-c", "log_checkpoints=off"}
-	if fast {
+	if s.options.Fast {
 		set = append(set, "-c", "fsync=off", "-c", "synchronous_commit=off",
 			"-c", "full_page_writes=off", "-c", "autovacuum=off")
 	}
@@ -146,16 +157,16 @@ func (s *Server) settings(fast bool) []string {
 }
 
 // awaitReady polls the postmaster's own note, as pg_ctl does.
-func (s *Server) awaitReady(ctx context.Context) error {
+func (s *Server) awaitReady(ctx context.Context, c *child) error {
 	for {
-		if state, note := s.place.postmaster(); state == ready && note.pid == s.child.pid() {
+		if state, note := s.place.postmaster(); state == ready && note.pid == c.pid() {
 			return nil
 		}
 		select {
-		case <-s.child.done:
+		case <-c.done:
 			return errors.New("it ended at once")
 		case <-ctx.Done():
-			s.child.kill()
+			c.kill()
 			return ctx.Err()
 		case <-time.After(10 * time.Millisecond):
 		}

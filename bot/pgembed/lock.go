@@ -47,9 +47,13 @@ func (p place) lock(ctx context.Context, name string, how int) (*lock, error) {
 	}
 }
 
-// alone tells whether nobody else holds the lock; if so it is exclusive now.
+// alone tells whether nobody else holds the lock. It is shared again after, for
+// a change of a lock that fails has lost it; whoever could come between waits
+// for the start.lock that its caller holds.
 func (l *lock) alone() bool {
-	return syscall.Flock(int(l.file.Fd()), exclusive|syscall.LOCK_NB) == nil
+	alone := syscall.Flock(int(l.file.Fd()), exclusive|syscall.LOCK_NB) == nil
+	syscall.Flock(int(l.file.Fd()), shared|syscall.LOCK_NB)
+	return alone
 }
 
 func (l *lock) free() { l.file.Close() }

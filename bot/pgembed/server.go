@@ -10,7 +10,7 @@ import (
 	"net/url"
 	"os"
 	"path/filepath"
-	"syscall"
+	"sync"
 	"time"
 )
 
@@ -19,6 +19,9 @@ type Options struct {
 	DataDir string       // the program's data directory; the cluster is a folder in it
 	Log     *slog.Logger // what is told while starting; nil for silence
 	Fast    bool         // no fsync: for clusters that are thrown away
+	// Brief is for a program that is soon done (an export): a server that it
+	// had to start goes on for those that have joined meanwhile.
+	Brief bool
 }
 
 // role is the database user, and database the database, of the private server.
@@ -36,9 +39,13 @@ type Server struct {
 	place   place
 	bin     string
 	socket  string // directory of the socket
-	child   *child // nil where another program started it
 	members *lock  // held shared as long as this program uses the server
 	scratch bool   // the cluster was made by this program, to be thrown away
+	options Options
+	mu      sync.Mutex
+	started *child        // nil where another program started it
+	quit    chan struct{} // closed by Stop
+	watched chan struct{} // closed when the watch has ended
 }
 
 // Start gives a running server over the data directory: the one that is
@@ -62,27 +69,31 @@ func Start(ctx context.Context, o Options) (*Server, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &Server{place: p, members: members}
-	if err := s.joinOrLaunch(ctx, o); err != nil {
+	s := &Server{place: p, members: members, options: o, quit: make(chan struct{}), watched: make(chan struct{})}
+	if err := s.joinOrLaunch(ctx); err != nil {
 		members.free()
 		return nil, err
 	}
+	go s.watch()
 	return s, nil
 }
 
 // joinOrLaunch uses the postmaster that runs, or starts one. A postmaster that
 // is on its way out, or whose remains still linger, is waited for.
-func (s *Server) joinOrLaunch(ctx context.Context, o Options) error {
+func (s *Server) joinOrLaunch(ctx context.Context) error {
 	for {
 		state, note := s.place.postmaster()
 		switch state {
 		case ready:
-			o.Log.Debug("joining the PostgreSQL that runs already", "pid", note.pid)
-			s.socket = note.socket
-			return nil
+			if s.members.alone() { // its program was killed, and it is about to end
+				note.signalFast()
+				break
+			}
+			s.options.Log.Debug("joining the PostgreSQL that runs already", "pid", note.pid)
+			return s.setSocket(note.socket)
 		case absent, stale:
 			s.place.clearSocket(note)
-			err := s.launch(ctx, o)
+			err := s.launch(ctx)
 			if !errors.Is(err, errLingering) {
 				return err
 			}
@@ -95,6 +106,17 @@ func (s *Server) joinOrLaunch(ctx context.Context, o Options) error {
 	}
 }
 
+// setSocket keeps the address for good: others have been told it.
+func (s *Server) setSocket(dir string) error {
+	if s.socket == "" {
+		s.socket = dir
+	}
+	if s.socket != dir {
+		return fmt.Errorf("the private PostgreSQL in %s runs under another address now: start the program again", s.place.cluster)
+	}
+	return nil
+}
+
 // URL gives the address for lib/pq.
 func (s *Server) URL() string {
 	q := url.Values{"host": {s.socket}, "port": {port}, "sslmode": {"disable"}}
@@ -103,12 +125,26 @@ func (s *Server) URL() string {
 }
 
 // Owner tells whether this program started the server, rather than joined it.
-func (s *Server) Owner() bool { return s.child != nil }
+func (s *Server) Owner() bool { return s.child() != nil }
+
+func (s *Server) child() *child {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.started
+}
+
+func (s *Server) setChild(c *child) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.started = c
+}
 
 // Stop ends this program's share. The last one out stops the server and waits
-// until it is down; who started it gives the others a while to finish first,
-// since the server does not outlive it.
+// until it is down. Who started it gives the others a while to finish first,
+// since the server does not outlive it; one of them that stays starts it anew.
 func (s *Server) Stop() error {
+	close(s.quit)
+	<-s.watched
 	ctx, cancel := context.WithTimeout(context.Background(), patience)
 	defer cancel()
 	defer s.members.free()
@@ -125,7 +161,7 @@ func (s *Server) Stop() error {
 
 // courtesy is how long the program that started the server waits for others
 // that use it (an export, say) before it takes the server down.
-const courtesy = 5 * time.Second
+const courtesy = 2 * time.Second
 
 // leave stops the server if nobody else uses it, or if it must. It tells
 // whether there is nothing more to do.
@@ -136,7 +172,7 @@ func (s *Server) leave(ctx context.Context, must bool) (bool, error) {
 	}
 	defer gate.free()
 	if !s.members.alone() && !must {
-		return s.child == nil, nil
+		return !s.Owner() || s.options.Brief, nil
 	}
 	return true, s.shutDown(ctx)
 }
@@ -146,8 +182,8 @@ func (s *Server) leave(ctx context.Context, must bool) (bool, error) {
 func (s *Server) shutDown(ctx context.Context) error {
 	_, note := s.place.postmaster()
 	note.signalFast()
-	if s.child != nil {
-		s.child.wait(ctx)
+	if c := s.child(); c != nil {
+		c.wait(ctx)
 	}
 	for {
 		state, _ := s.place.postmaster()
@@ -159,18 +195,6 @@ func (s *Server) shutDown(ctx context.Context) error {
 			return fmt.Errorf("the private PostgreSQL in %s does not stop: %w", s.place.cluster, err)
 		}
 	}
-}
-
-// throwAway removes a throw-away cluster that lies where its maker would not
-// look for it.
-func (s *Server) throwAway() error {
-	if !s.scratch || !s.place.away {
-		return nil
-	}
-	if err := os.RemoveAll(s.place.home); err != nil {
-		return fmt.Errorf("pgembed: throw a cluster away: %w", err)
-	}
-	return nil
 }
 
 func pause(ctx context.Context, d time.Duration) error {
@@ -187,17 +211,4 @@ func (p place) file(name string) string { return filepath.Join(p.home, name) }
 func exists(path string) bool {
 	_, err := os.Stat(path)
 	return err == nil
-}
-
-// Kill ends the server at once, without a word, as a crash would: for tests of
-// what comes after.
-func (s *Server) Kill() error {
-	_, note := s.place.postmaster()
-	if note.pid <= 0 {
-		return errors.New("pgembed: kill: no server runs")
-	}
-	if err := syscall.Kill(note.pid, syscall.SIGKILL); err != nil {
-		return fmt.Errorf("pgembed: kill: %w", err)
-	}
-	return nil
 }

@@ -98,6 +98,11 @@ func gone(s *Server) bool {
 	return st == absent || st == stale
 }
 
+func (s *Server) up() bool {
+	st, _ := s.place.postmaster()
+	return st == ready
+}
+
 func query(t *testing.T, s *Server, sql string) string {
 	t.Helper()
 	psql, err := exec.LookPath("psql")
@@ -133,6 +138,43 @@ func TestTheSecondJoinsAndTheLastOneOutStops(t *testing.T) {
 	require.False(t, gone(s), "a guest takes the server down")
 	first.end()
 	require.True(t, gone(s), "a server is left behind")
+}
+
+// The one that started the server ends while another still uses it: the server
+// comes back for that one, under the same address.
+func TestAServerComesBackForWhoStays(t *testing.T) {
+	dir := dataDir(t)
+	first, said := start(t, dir)
+	require.Equal(t, "up true", said)
+	s := begin(t, dir)
+	query(t, s, "CREATE TABLE kept (n int); INSERT INTO kept VALUES (7)")
+	url := s.URL()
+	first.end()
+	require.Eventually(t, s.up, 10*time.Second, 20*time.Millisecond)
+	require.Equal(t, url, s.URL())
+	require.Equal(t, "7", query(t, s, "SELECT n FROM kept"))
+	require.NoError(t, s.Kill())
+	require.Eventually(t, s.up, 10*time.Second, 20*time.Millisecond)
+	require.NoError(t, s.Stop())
+	require.True(t, gone(s))
+}
+
+// A program that is soon done has started the server, and another has joined:
+// the server goes on.
+func TestABriefProgramTakesNothingDown(t *testing.T) {
+	dir := dataDir(t)
+	brief, err := Start(t.Context(), Options{DataDir: dir, Fast: true, Brief: true})
+	require.NoError(t, err)
+	require.True(t, brief.Owner())
+	other, said := start(t, dir)
+	require.Equal(t, "up false", said)
+	_, before := brief.place.postmaster()
+	require.NoError(t, brief.Stop())
+	_, after := brief.place.postmaster()
+	require.True(t, brief.up())
+	require.Equal(t, before.pid, after.pid)
+	other.end()
+	require.True(t, gone(brief))
 }
 
 func TestAKilledProgramLeavesWholeData(t *testing.T) {
