@@ -381,7 +381,7 @@ func (r *reader) strangeAmount(c *clause, i int) int {
 			return i + 3
 		}
 		return i + 2
-	case u.shape == word && (u.tag == haUnit || u.tag == acreUnit):
+	case u.shape == word && u.tag == baleWord && len(c.pads) == 0 && c.acts == 0 && i > 0 && r.joins(i-1), u.shape == word && (u.tag == haUnit || u.tag == acreUnit):
 		c.remarks++
 		return i + 2
 	case u.shape == word && u.tag == kgUnit && c.has(actFert):

@@ -50,6 +50,15 @@ func (r *reader) asideWord(s *entry.Skipped, i int) (*int, int) {
 // doubt that it is not a score: "3 with nodes", "2 were heading", "two repro".
 func (r *reader) asideCount(t *tally, i int) (n, next int) {
 	a := r.tok(i)
+	if r.oneOf(i, "a", "an", "another") {
+		if r.oneOf(i+1, "couple", "pair") {
+			return 2, r.over(i+2, "of")
+		}
+		return 1, i + 1
+	}
+	if r.oneOf(i, "couple", "pair") {
+		return 2, r.over(i+1, "of")
+	}
 	if a.shape != number && a.tag != numberWord || a.decimal || a.value > 60 {
 		return 1, i
 	}
@@ -98,4 +107,12 @@ func (r *reader) looseCount(t *tally, i, v int) (n, next int) {
 // listOfCommas tells whether the scores before i are parted by commas too.
 func (r *reader) listOfCommas(i int) bool {
 	return r.tok(i-1).text == "," && r.tok(i-2).shape == number && r.tok(i-3).text == ","
+}
+
+// over steps over some words.
+func (r *reader) over(i int, words ...string) int {
+	for r.oneOf(i, words...) {
+		i++
+	}
+	return i
 }

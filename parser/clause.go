@@ -94,12 +94,15 @@ type clause struct {
 	share    float64
 	acts     act
 	count    *tally
-	shared   bool   // the count is of each paddock
-	lost     string // a name behind a preposition that nobody knows
-	event    bool   // something went wrong: got out, broke in
-	sentence int    // which sentence of the message it stands in
-	colon    bool   // a colon follows it
-	bare     bool   // a paddock's name is all that it holds
+	shared   bool    // the count is of each paddock
+	lost     string  // a name behind a preposition that nobody knows
+	event    bool    // something went wrong: got out, broke in
+	sentence int     // which sentence of the message it stands in
+	colon    bool    // a colon follows it
+	kept     bool    // stock could not go in
+	near     bool    // nearly, over
+	lone     float64 // the one number that is all of the clause
+	bare     bool    // a paddock's name is all that it holds
 	mm       float64
 	temps    []float64
 	low      *float64
@@ -159,6 +162,9 @@ func (r *reader) clause(i, to int) clause {
 		i++
 	}
 	c.to = i
+	if len(c.nums) == 1 && c.strange == 1 && c.remarks == 0 && !c.says() && c.guard == 0 {
+		c.lone = r.tok(c.nums[0]).value
+	}
 	c.bare = len(c.pads) == 1 && r.onlyName(&c)
 	r.imply(&c)
 	return c
@@ -220,6 +226,8 @@ func (r *reader) separator(c *clause, i, to int) (next int, parts bool) {
 		if t.tag == butWord && c.count != nil {
 			c.unsure("I cannot read scores with an exception. Please send one number for each tiller, or their average.")
 		}
+		return i + 1, c.says()
+	case r.oneOf(i, "so", "cos", "coz", "because", "hence") && t.shape == word:
 		return i + 1, c.says()
 	case t.text == ":" && !c.blank():
 		c.colon = true
@@ -363,7 +371,7 @@ func (r *reader) whole(i int) (n, next int) {
 func (r *reader) herdPart(c *clause, i int) int {
 	if name, k := r.mob(i); k > i {
 		c.mobs = append(c.mobs, name)
-		return k
+		return r.headBehind(c, k)
 	}
 	n, k := r.whole(i)
 	if k == i {
@@ -383,6 +391,23 @@ func (r *reader) herdPart(c *clause, i int) int {
 	c.head = n
 	c.mobs = append(c.mobs, name)
 	return j
+}
+
+// headBehind reads "x 90" and "(90)" behind a mob.
+func (r *reader) headBehind(c *clause, i int) int {
+	t, n := r.tok(i), r.tok(i+1)
+	if n.shape != number || n.decimal {
+		return i
+	}
+	switch {
+	case t.tag == timesWord && t.shape == word:
+		c.head = int(n.value)
+		return i + 2
+	case t.text == "(" && r.tok(i+2).text == ")":
+		c.head = int(n.value)
+		return i + 3
+	}
+	return i
 }
 
 // mob reads the name of a mob; "cows" and "herd" give "" unless registered.
@@ -413,6 +438,9 @@ func (r *reader) mob(i int) (string, int) {
 		}
 		return t.text, i + 1
 	case looseMob:
+		if r.oneOf(i, "mob", "herd", "group") && (u.shape == number && !u.decimal && u.value < 10 || u.shape == word && len(u.text) == 1 && u.tag == unknown) && r.tok(i+2).shape == word {
+			return t.text + " " + u.text, i + 2
+		}
 		if u.tag == mobWord {
 			return "", i // "mob heifers"
 		}

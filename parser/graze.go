@@ -131,7 +131,7 @@ func (r *reader) at(c *clause, p place, mixed bool, ins, outs []string, doubt st
 		return ins, append(outs, p.name), doubt
 	case c.has(actDone) && !mixed:
 		return ins, append(outs, p.name), doubt
-	case c.has(actPlace) || c.resid != nil && !c.has(actMoved):
+	case (c.has(actPlace) || c.resid != nil && !c.has(actMoved)) && !mixed:
 		return ins, append(outs, p.name), doubt
 	case c.has(actOut) && !mixed && !c.has(actIn):
 		return ins, outs, "Are the stock out of " + p.name + ", or out in it?"

@@ -11,7 +11,7 @@ import (
 // guarded settles statements that must not be taken at their word.
 func (r *reader) guarded(c *clause, entries []entry.Entry, doubt string) (outcome, bool) {
 	g := c.guard
-	if g == 0 {
+	if g == 0 || g == guardNeg && c.kept && c.family() == famHold {
 		return outcome{}, false
 	}
 	switch {
@@ -127,6 +127,13 @@ func (r *reader) noVerb(c *clause) outcome {
 		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	case c.bare:
 		return r.bareName(c)
+	case len(c.pads) == 1 && c.pads[0].known && len(c.mobs) == 1 && c.strange == 0 && c.remarks == 0 && len(c.nums) == 0 && c.head == 0:
+		return outcome{ask: &entry.Ask{Reason: "Did they go into " + c.pads[0].name + "?", Options: []entry.Option{{
+			Label:   "Yes, into " + c.pads[0].name,
+			Entries: []entry.Entry{entry.Graze{Paddock: c.pads[0].name, Date: r.dayOf(c), Event: entry.In, Mob: c.mobs[0]}}}}}}
+	case len(c.pads) > 0 && c.pads[0].known && c.has(actDamp) && c.strange == 0:
+		return outcome{ask: &entry.Ask{Reason: "Is " + c.pads[0].name + " too wet to graze?", Options: []entry.Option{{Label: "Yes, too wet",
+			Entries: []entry.Entry{entry.Hold{Paddock: c.pads[0].name, Date: r.dayOf(c), Reason: entry.HoldWet}}}}}}
 	case len(c.pads) == 1 && c.pads[0].known && c.remarks > 0 && c.strange == 0:
 		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	}

@@ -6,6 +6,7 @@ import "strings"
 type effect struct {
 	acts  act
 	guard guard
+	kept  bool // stock were kept out: couldn't go in
 	event bool // something went wrong, worth a note: got out, broke in
 	none  bool // it only keeps its words from being read singly
 }
@@ -13,26 +14,28 @@ type effect struct {
 // idiomTable holds expressions of several words that mean something else than
 // their words do one by one.
 var idiomTable = map[effect]string{
-	{acts: actShut}:    `shut up; shut off; locked up; lock up; locked in; closed up; closing up; close up; close off; closed off; shutting up; locking up; put up for`,
-	{acts: actCanopy}:  `canopy closed; canopy has closed; canopy is closed; canopys closed; canopy shut; canopy closing; canopy is shut; canopy now closed; canopy closed over; closed over; closing over; canopy over; closed canopy; canopy full; full canopy; cant see dirt; cant see the dirt; cant see any dirt; cant see soil; cant see the soil; cant see any soil; cant see ground; cant see the ground; cant see any ground; cant see bare ground; cannot see dirt; cannot see soil; cannot see the ground; no dirt showing; no bare ground; no bare dirt; no soil showing; no ground showing; no bare soil; no dirt visible; no soil visible; covered over; grass closed over; canopy closure`,
-	{acts: actWet}:     `too wet; too wet to graze; too wet for cows; too wet for stock; too wet for grazing; too wet to go in; too wet yet; too wet for the cows; too wet for anything; too wet still; still too wet; under water; bit wet to graze; flooded out; pugged up; wet to graze`,
-	{acts: actRelease}: `ok to graze; okay to graze; fit to graze; good to graze; safe to graze; right to graze; clear to graze; ready to graze again; can be grazed; can be grazed again; can graze again; ok to go; fine to graze; back in the round; back in round; back in the rotation; back in rotation; back into the round; back in the mix; available again; open again; opened up; open up; opened again; back on the list; free to graze; back in play; all clear; ok again; fit again; ok to use; ok to go in; grazable again; graze again; ok for grazing; hold off; hold is off; hold over; hold is over; hold lifted; hold is up; hold up; hold finished; hold done; holds off; withholding off; withholding finished; withholding over; withholding up; withholding done; withholding is up; withholding is over; withholding period up; withholding period over; withholding period is up; withholding period is over; withholding period done; withholding period finished; days are up; days up; days done; days are done; time is up; times up; stand down over; off hold; allowed again`,
-	{acts: actHold}:    `out of the round; out of round; out of the rotation; out of rotation; keep off; keep out; keep out of; stay out of; stay off; stay out; keep stock off; keep stock out; stock off; hands off; leave out; off limits; no go; no grazing; no stock; dont graze; do not graze; not to be grazed; withholding period; with holding; with hold; out of action; out of bounds; left out`,
-	{acts: actDry}:     `dried out; dried up; dry enough; drained off; drying out`,
-	{acts: actSow}:     `direct drilled; new grass sown; sown down; put in new grass; re sown; over sown; re seeded; under sown; stitched in; new pasture`,
-	{acts: actCrop}:    `in crop; into crop; under crop; summer crop; winter crop`,
-	{acts: actSpray}:   `sprayed out; sprayed off; spray on; spraying off; weed spray; weed sprayed`,
-	{acts: actFert}:    `fert on; urea on; n on; lime on; top dressed; topdress; super on; fert spread`,
-	{acts: actEff}:     `effluent on; slurry on; eff on; under effluent; dirty water; effluent pond; pond water; muck spread; spread muck; dung spread`,
-	{acts: actOut}:     `out of; came out; come out; cleared out; came off; taken out; taken off; pulled out; pulled off; let out of`,
-	{acts: actIn}:      `turned out; turned out in; turned out into; let into; let in; in on; back into; gone onto; put on; put in; put into; went into; went in; gone in; gone into; moved in; moved into; moved onto`,
-	{acts: actGrazed}:  `cleaned up; eaten out; grazed out; grazed off; chewed down; been through; went through; cleaned out; grazed down; eaten down`,
-	{acts: actTopped}:  `topped off; topped up`,
-	{guard: guardPlan}: `going to; about to; have to; has to; got to; yet to; to be; due to; due for; due in; go in; go into; need to; ready for; next week; next month; next round; lined up; aiming to; hope to; looking to; want to; tempted to; keen to; set to; have a look; booked in; booked for; planned for; to do; how about; what about; to graze; for tomorrow; pencilled in; to go`,
-	{guard: guardHear}: `next door; not sure; i think; sounds like; looks like; was told; were told; heard that; according to; over the road; down the road; no idea; dont know; dunno if; pretty sure; fairly sure; last year; last season; last autumn; last spring; last winter; last summer; used to; years ago; not certain; i dunno; last month; in theory; supposed to`,
-	{guard: guardNeg}:  `not yet; no longer; not been; yet to be; to go yet; not in; still to; havent yet`,
-	{event: true}:      `got out; got out again; broke out; broke into; broke in; got into; got in; got in with; got mixed; boxed up; mixed up; jumped out; jumped into; escaped from; fell out; getting out; left open; was open; gate open; still open; pushed through; pushed out; knocked over; fallen down; blown over; blew over; tipped over; ran out; run out; running out; gone missing; soil test; feed test; stuck in; bogged in`,
-	{none: true}:       `not cleaned up; not cleaned out; not very clean; not clean; not great; not bad; not too bad; not too flash; not flash; not pretty; not much left; not much; not a lot; not many; not far; not even; no worries; no problem; no dramas; no rush; no hurry; no stress; no clover; no sun; no wind; no weeds; no issues; no probs; no problems; no trouble; no signal; no reception; no service; no drama; no bother; house cow; house cows; cleaned up well; cleaned up nicely; cleaned up good; after milking; before milking; after lunch; before lunch; after breakfast; before breakfast; after smoko; after tea; before tea; at milking; this time; on my way; on the way; a bit; had a look; good to go; no yellow; no yellowing; no seedheads; no seed heads; not yellowing; no sign of yellowing; as well; not uniform; not so good; looks good; looks great; looks well; looks like rain; looks like 2; in the rain; in the dark; in the drizzle; in the wet; in the wind; in the sun; in the end; at the moment; at present; by the way; for now; of course; as usual; on the quad; on the bike; per tiller; a tiller; of leaves; full leaves; new leaves; all up; all over; all round; right through; on average; in total; in all; at the top; at the bottom; down the back; near the gate; by the gate; at the gate; at the back; at the front; good clover; feed wise; a few; going well; a good feed; to the boards; hit hard; grazed hard; thanks to; due to rain; after rain; up to`,
+	{acts: actShut}:               `shut up; shut off; locked up; lock up; locked in; closed up; closing up; close up; close off; closed off; shutting up; locking up; put up for`,
+	{acts: actCanopy}:             `canopy closed; canopy has closed; canopy is closed; canopys closed; canopy shut; canopy closing; canopy is shut; canopy now closed; canopy closed over; closed over; closing over; canopy over; closed canopy; canopy full; full canopy; cant see dirt; cant see the dirt; cant see any dirt; cant see soil; cant see the soil; cant see any soil; cant see ground; cant see the ground; cant see any ground; cant see bare ground; cannot see dirt; cannot see soil; cannot see the ground; no dirt showing; no bare ground; no bare dirt; no soil showing; no ground showing; no bare soil; no dirt visible; no soil visible; covered over; grass closed over; canopy closure`,
+	{acts: actWet}:                `too wet; too wet to graze; too wet for cows; too wet for stock; too wet for grazing; too wet to go in; too wet yet; too wet for the cows; too wet for anything; too wet still; still too wet; under water; bit wet to graze; flooded out; pugged up; wet to graze`,
+	{acts: actRelease}:            `ok to graze; okay to graze; fit to graze; good to graze; safe to graze; right to graze; clear to graze; ready to graze again; can be grazed; can be grazed again; can graze again; ok to go; fine to graze; back in the round; back in round; back in the rotation; back in rotation; back into the round; back in the mix; available again; open again; opened up; open up; opened again; back on the list; free to graze; back in play; all clear; ok again; fit again; ok to use; ok to go in; grazable again; graze again; ok for grazing; hold off; hold is off; hold over; hold is over; hold lifted; hold is up; hold up; hold finished; hold done; holds off; withholding off; withholding finished; withholding over; withholding up; withholding done; withholding is up; withholding is over; withholding period up; withholding period over; withholding period is up; withholding period is over; withholding period done; withholding period finished; days are up; days up; days done; days are done; time is up; times up; stand down over; off hold; allowed again`,
+	{acts: actHold}:               `out of the round; out of round; out of the rotation; out of rotation; keep off; keep out; keep out of; stay out of; stay off; stay out; keep stock off; keep stock out; stock off; hands off; leave out; off limits; no go; no grazing; no stock; dont graze; do not graze; not to be grazed; withholding period; with holding; with hold; out of action; out of bounds; left out`,
+	{acts: actDry}:                `dried out; dried up; dry enough; drained off; drying out`,
+	{acts: actSow}:                `direct drilled; new grass sown; sown down; put in new grass; re sown; over sown; re seeded; under sown; stitched in; new pasture`,
+	{acts: actCrop}:               `in crop; into crop; under crop; summer crop; winter crop`,
+	{acts: actSpray}:              `sprayed out; sprayed off; spray on; spraying off; weed spray; weed sprayed`,
+	{acts: actFert}:               `fert on; urea on; n on; lime on; top dressed; topdress; super on; fert spread`,
+	{acts: actEff}:                `effluent on; slurry on; eff on; under effluent; dirty water; effluent pond; pond water; muck spread; spread muck; dung spread`,
+	{acts: actOut | actDone}:      `finished grazing; done grazing; stopped grazing; finished off; all done; finished up; finished with; done with`,
+	{guard: guardNeg, kept: true}: `couldnt graze; couldnt get in; couldnt go in; couldnt get into; couldnt use; didnt graze; didnt go in; didnt go into; cant graze; cant go in; cant get in; cant use; wont graze; havent grazed; havent been in; not going in; not gone in`,
+	{acts: actOut}:                `out of; came out; come out; cleared out; came off; taken out; taken off; pulled out; pulled off; let out of`,
+	{acts: actIn}:                 `turned out; turned out in; turned out into; let into; let in; in on; back into; gone onto; put on; put in; put into; went into; went in; gone in; gone into; moved in; moved into; moved onto`,
+	{acts: actGrazed}:             `not grazed well; not well grazed; break fed; strip grazed; breakfed; not grazed hard; not grazed evenly; cleaned up; eaten out; grazed out; grazed off; chewed down; been through; went through; cleaned out; grazed down; eaten down`,
+	{acts: actTopped}:             `topped off; topped up`,
+	{guard: guardPlan}:            `going to; about to; have to; has to; got to; yet to; to be; due to; due for; due in; go in; go into; need to; ready for; next week; next month; next round; lined up; aiming to; hope to; looking to; want to; tempted to; keen to; set to; have a look; booked in; booked for; planned for; to do; how about; what about; to graze; for tomorrow; pencilled in; to go`,
+	{guard: guardHear}:            `next door; not sure; i think; sounds like; looks like; was told; were told; heard that; according to; over the road; down the road; no idea; dont know; dunno if; pretty sure; fairly sure; last year; last season; last autumn; last spring; last winter; last summer; used to; years ago; not certain; i dunno; last month; in theory; supposed to`,
+	{guard: guardNeg}:             `not yet; no longer; not been; yet to be; to go yet; not in; still to; havent yet`,
+	{event: true}:                 `got out; got out again; broke out; broke into; broke in; got into; got in; got in with; got mixed; boxed up; mixed up; jumped out; jumped into; escaped from; fell out; getting out; left open; was open; gate open; still open; pushed through; pushed out; knocked over; fallen down; blown over; blew over; tipped over; ran out; run out; running out; gone missing; soil test; feed test; stuck in; bogged in`,
+	{none: true}:                  `not well; but not well; not properly; not evenly; not nicely; not hard; not tidy; not the best; not ideal; not the cleanest; didnt clean up; didnt clean it up; didnt clean up well; havent cleaned up; hasnt cleaned up; didnt eat it down; didnt eat it all; didnt eat much; didnt graze it well; didnt graze it down; didnt eat it well; didnt do a great job; for the day; for the night; for the week; for a day; for a couple of days; for a few days; this side; the other side; not cleaned up; not cleaned out; not very clean; not clean; not great; not bad; not too bad; not too flash; not flash; not pretty; not much left; not much; not a lot; not many; not far; not even; no worries; no problem; no dramas; no rush; no hurry; no stress; no clover; no sun; no wind; no weeds; no issues; no probs; no problems; no trouble; no signal; no reception; no service; no drama; no bother; house cow; house cows; cleaned up well; cleaned up nicely; cleaned up good; after milking; before milking; after lunch; before lunch; after breakfast; before breakfast; after smoko; after tea; before tea; at milking; this time; on my way; on the way; a bit; had a look; good to go; no yellow; no yellowing; no seedheads; no seed heads; not yellowing; no sign of yellowing; as well; not uniform; not so good; looks good; looks great; looks well; looks like rain; looks like 2; in the rain; in the dark; in the drizzle; in the wet; in the wind; in the sun; in the end; at the moment; at present; by the way; for now; of course; as usual; on the quad; on the bike; per tiller; a tiller; of leaves; full leaves; new leaves; all up; all over; all round; right through; on average; in total; in all; at the top; at the bottom; down the back; near the gate; by the gate; at the gate; at the back; at the front; good clover; feed wise; a few; going well; a good feed; to the boards; hit hard; grazed hard; thanks to; due to rain; after rain; up to`,
 }
 
 // idiom is one expression: the words behind its first, and what it does.
@@ -98,6 +101,7 @@ func (r *reader) idiomPart(c *clause, i int) int {
 		c.remarks++
 	}
 	c.event = c.event || d.event
+	c.kept = c.kept || d.kept
 	if d.acts&(actIn|actOut) != 0 {
 		r.direct(c, d.acts)
 	}
@@ -119,6 +123,9 @@ func (r *reader) wordPart(c *clause, i int) int {
 		r.cut = true
 		return i
 	}
+	if r.oneOf(i, "so", "cos", "coz", "because", "hence") && c.says() {
+		return i
+	}
 	if e, ok := wordEffects[t.tag]; ok {
 		c.guard |= e.guard
 		c.acts |= e.acts
@@ -135,8 +142,8 @@ var wordEffects = map[tag]effect{
 	grazedWord: {acts: actGrazed}, grazingWord: {acts: actIn}, movedWord: {acts: actMoved},
 	moveWord: {acts: actOrder | actMoved}, movingWord: {acts: actGoing | actMoved}, grazeWord: {guard: guardPlan},
 	putWord: {acts: actMoved}, wentWord: {acts: actMoved}, doneWord: {acts: actOut | actDone}, outWord: {acts: actOut}, offWord: {acts: actOut},
-	leftWord: {acts: actPlace},
-	cutWord:  {acts: actCut}, silageWord: {acts: actSilage}, hayWord: {acts: actHay}, baleWord: {acts: actBale},
+
+	cutWord: {acts: actCut}, silageWord: {acts: actSilage}, hayWord: {acts: actHay}, baleWord: {acts: actBale},
 	toppedWord: {acts: actTopped}, mowWord: {acts: actMow},
 	canopyWord: {acts: actCanopy}, closedWord: {acts: actClosed}, closeWord: {acts: actClosed}, shutWord: {acts: actShut},
 	lockWord: {acts: actShut}, holdWord: {acts: actHold}, openWord: {acts: actRelease}, releaseWord: {acts: actRelease},
@@ -154,6 +161,12 @@ func (r *reader) looseWord(c *clause, i int) int {
 	case inWord, onWord:
 		r.locate(c, i)
 		return i + 1
+	case leftWord:
+		c.acts |= actPlace
+		if r.padAhead(i + 1) {
+			r.way = roleOut
+		}
+		return i + 1
 	case toWord:
 		r.prefix(c, roleIn)
 		return i + 1
@@ -167,8 +180,17 @@ func (r *reader) looseWord(c *clause, i int) int {
 	case filler, courtesy, ofWord, atWord, forWord, withWord, daytimeWord, clockWord, hedgeWord, okWord, againWord, allWord,
 		onlyWord, eachWord, readyWord, auxWord, thisWord, lastWord, nightWord, sinceWord, padMark, looseMob, leafWord, ordinalWord:
 		return i + 1
-	case remark, yellowWord, reproWord, gaugeWord, topWord:
+	case yellowWord, reproWord, daughterWord, remnantWord:
+		if c.count != nil && len(c.count.said) > 1 {
+			c.count.unsure("How many tillers were “%s”? Please put the word once for each, beside the scores.", t.text)
+		}
 		c.remarks++
+		return i + 1
+	case remark, gaugeWord, topWord:
+		c.remarks++
+		return i + 1
+	case nearWord:
+		c.near = true
 		return i + 1
 	case troubleWord:
 		c.trouble = true

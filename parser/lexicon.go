@@ -121,6 +121,7 @@ const (
 	negWord
 	planWord
 	condWord
+	nearWord // nearly, over: not quite the number that follows
 	wishWord
 	hearWord
 	hedgeWord
@@ -157,7 +158,7 @@ type meaning struct {
 var lexiconTable = map[tag]string{
 	filler: `the a an we weve i ive im he hes she shes they theyve theyre theyd it its was were is are been be being has
 		have had having got just now my our your their his her us me you them that those these some so here there also
-		too very really quite bit already well right as current currently finally straight back away up down over
+		too very really quite bit already well right as current currently finally straight back away up down 
 		through by actually far per everyone everybody both whole lot lots rest remaining along across anyway bot
 		leafround fyi re ref via incl including do does job jobs bunch whilst while during entry log logged
 		logging record recorded update updated paddy status stock animals made carted spread applied girls ladies boys lads ours theirs team guys
@@ -172,7 +173,7 @@ var lexiconTable = map[tag]string{
 		lovely cracking mint bloody damn absolutely walked walk walking counted counting checked checking pulled took
 		taken found measured sampled gateway hedge end ends side corner middle near northern southern eastern
 		western milking milkings lunch tea smoko breakfast dinner brekkie feeding happy content quiet full hungry
-		behind ahead steady fine wiremu jo ana dad mum myself tractor bike quad ute dog dogs hurry rush properly nicely
+		behind ahead steady fine contractor contractors wiremu jo ana dad mum myself tractor bike quad ute dog dogs hurry rush properly nicely
 		slightly mostly hard lightly wee big small smaller bigger best better worse worst different usual normal
 		usually surprisingly still though tho heaps plenty dew frosty sloppy soft firm spongy holding heavy light
 		lighter darker dark pale`,
@@ -224,8 +225,9 @@ var lexiconTable = map[tag]string{
 		hadnt without nobody none neither nor hardly barely nothing nowhere untouched yet instead ungrazed`,
 	planWord: `will gonna goin shall should could might may must need needs needed want wants wanted wanna lets planning plans
 		intend intending hoping thinking thinkin maybe perhaps suppose supposed ought gotta later soon ill theyll youll
-		itll would forecast expecting expected almost nearly try trying lined booked shouldve couldve wouldve mightve`,
+		itll would forecast expecting expected try trying lined booked shouldve couldve wouldve mightve`,
 	condWord: `if unless once when whenever provided assuming`,
+	nearWord: `nearly almost over under above below hitting approaching touching exceeding past`,
 	wishWord: `wish wished wishing wishful dream dreamt dreaming`,
 	hearWord: `said says say reckons reckon reckoned heard hear told tells apparently thinks think thought believes believe
 		seems seem supposedly rumour rumor guess guessing assume assumes claims claimed sez suspect mentioned probably

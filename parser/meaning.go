@@ -23,6 +23,12 @@ func (r *reader) meaning(c *clause) outcome {
 	if c.has(actGrazed|actOut|actMoved) && c.has(actsHold|actsCut) && c.count == nil && c.until == 0 && c.spell == 0 && c.family() != famGraze && r.tangled(c) {
 		return outcome{ask: &entry.Ask{Reason: "Is that a grazing, or is the paddock shut, or both? Please send them apart."}}
 	}
+	if c.near && !r.nearHarmless(c) {
+		if c.count == nil || len(c.pads) == 0 {
+			return outcome{talk: true}
+		}
+		c.unsure("What score shall I log? Please send one number.")
+	}
 	entries, doubt := r.entriesOf(c)
 	if entries == nil && doubt == "" {
 		return r.noVerb(c)
@@ -46,9 +52,26 @@ func (r *reader) meaning(c *clause) outcome {
 	return outcome{entries: entries}
 }
 
+// nearHarmless tells whether "over", "past" and the like say nothing about
+// the scores or the event: with scores told one by one they are a remark.
+func (r *reader) nearHarmless(c *clause) bool {
+	if c.count != nil {
+		return len(c.count.said) > 1
+	}
+	for i := c.from; i < c.to; i++ {
+		if r.oneOf(i, "nearly", "almost", "approaching") {
+			return false
+		}
+	}
+	return true
+}
+
 // tangled tells whether a clause says in one breath that stock grazed and that
 // the paddock is held or cut.
 func (r *reader) tangled(c *clause) bool {
+	if len(c.pads) > 1 && c.has(actIn|actMoved) && !c.has(actSpray|actFert|actEff|actShut) {
+		return true
+	}
 	return c.has(actGrazed) || len(c.mobs) > 0 && c.has(actsHold&^actHold|actCut|actTopped)
 }
 

@@ -275,7 +275,7 @@ func (r *reader) again(from, to int) (outcome, bool) {
 	if !ok {
 		return outcome{}, false
 	}
-	list, k := r.padList(p, i)
+	list, k := r.padList(p, i, false)
 	if k != to {
 		return outcome{}, false
 	}

@@ -198,8 +198,13 @@ func (c *clause) absorb(d *clause) {
 	c.remarks += d.remarks
 	c.trouble = c.trouble || d.trouble
 	c.back = c.back || d.back
+	c.kept = c.kept || d.kept
 	if d.doubt != "" {
 		c.unsure(d.doubt)
+	}
+	if v := d.lone; v >= 800 && v < 6000 && c.family() == famGraze && c.resid == nil {
+		c.resid = &entry.Residual{Value: v, Unit: entry.KgDMPerHa}
+		return
 	}
 	c.nums = append(c.nums, d.nums...)
 	c.soften(d)

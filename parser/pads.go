@@ -26,10 +26,14 @@ func (r *reader) padsPart(c *clause, i int) int {
 		}
 	}
 	if c.count != nil && len(c.pads) > 0 {
+		r.cut = !c.count.empty() || one.marked
+		return i
+	}
+	if len(c.pads) > 0 && (c.acts&^(actSilage|actHay) != 0 || c.pads[0].role == roleAt) && r.way == roleNone && r.ownVerb(one.next) && r.joinedBefore(i) {
 		r.cut = true
 		return i
 	}
-	list, k := r.padList(one, j)
+	list, k := r.padList(one, j, r.way != roleNone || c.acts&^(actSilage|actHay) != 0)
 	if c.count == nil && len(c.pads) == 0 && len(list) > 1 {
 		if k, ok := r.sharedTarget(c, list, k); ok {
 			return k
@@ -42,6 +46,9 @@ func (r *reader) padsPart(c *clause, i int) int {
 	c.pads = append(c.pads, list...)
 	return k
 }
+
+// joinedBefore tells whether a comma or "and" stands before a token.
+func (r *reader) joinedBefore(i int) bool { return i > 0 && r.joins(i-1) }
 
 // onePad reads one paddock; loose allows a name that is not in the register
 // where a preposition announces one.
@@ -100,6 +107,12 @@ func (r *reader) notAPad(i int, p place) bool {
 	}
 	if u := r.tok(i + 1); r.prefixed && r.way != roleNone && (u.tag == mobWord || u.tag == looseMob) {
 		return false // "12 > 13 milkers"
+	}
+	if u := r.tok(i + 1); u.tag == leafUnit && u.shape == word {
+		return true // 2 leaf stage
+	}
+	if u := r.tok(i + 1); u.tag == troubleWord && u.text[len(u.text)-1] == 's' {
+		return true // 3 reels
 	}
 	return r.unitAhead(i+1) && r.tok(i+1).text != ":"
 }
@@ -169,8 +182,9 @@ func (r *reader) wordNumber(j int) (place, bool) {
 	return place{name: name, known: ok || r.anyPaddock, marked: true, next: j + 1}, true
 }
 
-// padList reads further paddocks behind the first.
-func (r *reader) padList(first place, i int) ([]place, int) {
+// padList reads further paddocks behind the first; busy tells that a verb or a
+// preposition stands before, so that a verb behind a later paddock is its own.
+func (r *reader) padList(first place, i int, busy bool) ([]place, int) {
 	if list, k := r.padRange(first, i); k > 0 {
 		return list, k
 	}
@@ -185,7 +199,7 @@ func (r *reader) padList(first place, i int) ([]place, int) {
 			return list, next
 		}
 		p, ok := r.onePad(j, false)
-		if !ok || r.itsOwn(p.next) {
+		if !ok || r.itsOwn(p.next) || busy && r.ownVerb(p.next) {
 			return list, next
 		}
 		if more, k := r.padRange(p, j); k > 0 {
@@ -194,6 +208,11 @@ func (r *reader) padList(first place, i int) ([]place, int) {
 		}
 		list, next = append(list, p), p.next
 	}
+}
+
+// ownVerb tells whether a verb follows a paddock: "in 14, 13 left at 1550".
+func (r *reader) ownVerb(i int) bool {
+	return r.eventAhead(i) || r.tok(i).tag == leftWord
 }
 
 // itsOwn tells whether scores follow a paddock, which makes it a statement of

@@ -52,7 +52,7 @@ func (r *reader) opensQuestion(i int) bool {
 }
 
 var (
-	openers = wordSet(`did does do is are were should shall could would will anyone anybody any does isnt didnt havent hasnt arent wasnt`)
+	openers = wordSet(`did does do is are were should shall could would will anyone anybody any does isnt`)
 	askers  = wordSet(`the they you we anyone anybody he she it i somebody someone any those these that`)
 )
 
@@ -209,7 +209,7 @@ func (r *reader) queryPart(q *query, i int) int {
 			if !p.known {
 				q.bad = p.name
 			}
-			list, k := r.padList(p, i)
+			list, k := r.padList(p, i, false)
 			for _, one := range list {
 				q.pads = append(q.pads, one.name)
 			}
@@ -412,7 +412,7 @@ func askNext(q *query) *entry.Question {
 		return nil
 	}
 	goes := q.any("where", "which", "wheres") && q.any("go", "going", "put", "move", "shift", "to", "into", "graze", "best", "take", "bring", "run", "turn", "feed")
-	if q.any("next", "nxt") && (asks || q.signal || q.n <= 2) || goes && q.signal && len(q.pads) == 0 ||
+	if q.any("next", "nxt") && (asks || q.signal || q.n <= 2 && len(q.pads) == 0) || goes && q.signal && len(q.pads) == 0 ||
 		q.any("best") && q.signal && q.any("paddock", "pdk", "one") {
 		return &entry.Question{About: entry.AskNext, Mob: q.mob}
 	}

@@ -10,18 +10,19 @@ import (
 type tally struct {
 	said    []entry.Tiller
 	skipped entry.Skipped
-	mean    float64 // an average that was told
-	n       int     // tillers behind it, or the number announced
-	average bool    // mean was told
-	yellow  int     // tillers told to be yellowing; -1: said of them all
-	parts   bool    // some score was told in parts
-	decimal bool    // some score was no whole number
-	marked  bool    // single scores were marked as yellowing
-	doubt   string  // what must be asked
+	n       int    // tillers behind it, or the number announced
+	garbled bool   // digits that make no number stood in it
+	yellow  int    // tillers told to be yellowing; -1: said of them all
+	parts   bool   // some score was told in parts
+	decimal bool   // some score was no whole number
+	marked  bool   // single scores were marked as yellowing
+	doubt   string // what must be asked
 }
 
 // empty tells whether nothing was pulled.
-func (t *tally) empty() bool { return len(t.said) == 0 && !t.average && t.skipped.Total() == 0 }
+func (t *tally) empty() bool {
+	return len(t.said) == 0 && t.skipped.Total() == 0 && !t.garbled
+}
 
 func (t *tally) unsure(format string, args ...any) {
 	if t.doubt == "" {
@@ -62,7 +63,8 @@ func (r *reader) nextPaddock(i int) bool {
 		return false
 	}
 	_, ok := r.book.has(t.text)
-	return (ok || r.anyPaddock) && r.isScore(i+1) && r.tok(i+1).value <= 5
+	k := r.intro(i + 1)
+	return (ok || r.anyPaddock) && r.isScore(k) && r.tok(k).value <= 5
 }
 
 // listSeparator steps over what may stand between two scores.
@@ -71,7 +73,10 @@ func (r *reader) listSeparator(i int, inside bool) int {
 		return i
 	}
 	t := r.tok(i)
-	if t.text == "," || t.text == ";" || t.text == "/" || t.tag == andWord && r.isScore(i+1) {
+	if t.shape == mark && (t.text == "&" || t.text == "|" || t.text == "/") && !r.isScore(i+1) {
+		return i
+	}
+	if t.text == "," || t.text == ";" || t.text == "/" || t.text == "|" || t.text == "&" || t.tag == andWord && r.isScore(i+1) {
 		i++
 		if r.tok(i).tag == andWord && r.isScore(i+1) {
 			i++
@@ -120,9 +125,28 @@ func (r *reader) unitAhead(i int) bool {
 	case "st", "rd", "th":
 		return t.glued
 	case "/":
-		return t.glued && r.tok(i+1).glued && r.tok(i+1).shape == number
+		return t.glued && r.tok(i+1).glued && r.tok(i+1).shape == number && !r.slashList(i)
 	}
 	return false
+}
+
+// slashList tells whether slashes part scores here rather than a date or a
+// fraction: "2.5/2/2.5/3".
+func (r *reader) slashList(i int) bool {
+	points := false
+	n := 0
+	for k := i - 1; r.tok(k).shape == number; k += 2 {
+		points = points || r.tok(k).decimal
+		n++
+		if r.tok(k+1).text != "/" {
+			break
+		}
+	}
+	for k := i - 1; k > 1 && r.tok(k-1).text == "/" && r.tok(k-2).shape == number; k -= 2 {
+		points = points || r.tok(k-2).decimal
+		n++
+	}
+	return points || n > 3
 }
 
 // item reads one tiller with its repeats, or one that is set aside.
@@ -135,6 +159,7 @@ func (r *reader) item(t *tally, i int) (int, bool) {
 		return i + 2, true
 	}
 	if r.tok(i).shape == broken {
+		t.garbled = true
 		t.unsure("I cannot read “%s” as a score. Please send the scores again.", r.tok(i).text)
 		return i + 1, true
 	}
@@ -193,6 +218,10 @@ func (r *reader) repeat(t *tally, i int) (times, next int) {
 	x, n := r.tok(i), r.tok(i+1)
 	if x.tag != timesWord && x.text != "*" || n.shape != number || n.decimal {
 		return 1, i
+	}
+	if x.text == "*" && x.glued && !n.glued {
+		t.unsure("What does the “*” mean among the scores?")
+		return 1, i + 1
 	}
 	if !x.glued && !n.glued && n.value < 5 && x.tag == timesWord {
 		if len(t.said) > 0 || r.isScore(i+2) {

@@ -256,7 +256,7 @@ func (r *reader) setMob(from, to int) (s entry.Setup, why string, ok bool) {
 	}
 	i++
 	k := i
-	for k < to && r.tok(k).shape == word && r.tok(k).tag != headUnit {
+	for k < to && r.tok(k).shape == word && (r.tok(k).tag == unknown || r.tok(k).tag == mobWord || r.tok(k).tag == looseMob || r.oneOf(k, "dry", "young", "stock", "spring", "autumn", "fresh", "late", "early", "old", "big", "small", "first", "second", "cull", "rising", "wet")) {
 		k++
 	}
 	if k == i || k-i > 3 {

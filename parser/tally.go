@@ -140,6 +140,9 @@ func (r *reader) tallyPart(c *clause, i int) int {
 		return i
 	}
 	k := i
+	if t := r.tok(i); t.shape == mark && t.text != "~" && t.text != "." {
+		return i
+	}
 	if len(c.pads) > 0 || c.count != nil || r.tok(i).tag == averageWord || r.tok(i).tag == hedgeWord || r.tok(i).text == "~" || r.tok(i).tag == leafUnit || r.tok(i).tag == tillerUnit {
 		k = r.intro(i)
 	}
