@@ -1,6 +1,7 @@
 package farm
 
 import (
+	"reflect"
 	"slices"
 
 	"leafround/core/entry"
@@ -69,6 +70,7 @@ func (f *Farm) Apply(l entry.Logged) {
 	delete(f.clock.seen, seenKey{l.ID, f.Remnant})
 	f.at[l.ID] = l
 	switch {
+	case again && reflect.DeepEqual(known, l):
 	case again && !known.SentAt.Equal(l.SentAt):
 		f.relog()
 		f.rebuild()
