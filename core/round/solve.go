@@ -2,6 +2,7 @@ package round
 
 import (
 	"cmp"
+	"math"
 	"slices"
 )
 
@@ -62,13 +63,21 @@ func (p Problem) low() float64 {
 
 // few gives the best order of a group that is small enough to find it, or nil.
 func (g *group) few() []crewTurn {
-	switch {
-	case len(g.crews) == 1 && len(g.jobs) <= exactLimit:
-		return g.exact()
-	case len(g.jobs) <= herdsLimit:
-		return g.exactHerds()
+	if len(g.crews) == 1 {
+		if len(g.jobs) <= exactLimit {
+			return g.exact()
+		}
+		return nil
 	}
-	return nil
+	if len(g.jobs) > herdsLimit {
+		return nil
+	}
+	o := guided(g, g.relax())
+	o.improve(math.Inf(-1), passLimit)
+	if o.idle() > 0 {
+		return g.exactHerds(math.Inf(1))
+	}
+	return g.exactHerds(o.total())
 }
 
 func (p Problem) unpinned() Problem {
