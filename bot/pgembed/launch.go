@@ -22,7 +22,7 @@ func (s *Server) launch(ctx context.Context) error {
 	var err error
 	if s.bin, err = s.place.binaries(); errors.Is(err, errNoBinaries) {
 		o.Log.Info("PostgreSQL is not installed here: fetching it")
-		s.bin, err = s.place.fetch(ctx)
+		s.bin, err = s.place.fetch()
 	}
 	if err != nil {
 		return err

@@ -58,7 +58,7 @@ func findPlace(dir string) (place, error) {
 // can reach: the data directory, or else one of its own under rootHome, to
 // which a link in the data directory points.
 func placeForRoot(dir string) (place, error) {
-	if err := os.MkdirAll(dir, 0o711); err != nil {
+	if err := makePassable(dir); err != nil {
 		return place{}, fmt.Errorf("can't make the data directory %s: %w", dir, err)
 	}
 	p := place{home: dir, cluster: filepath.Join(dir, "postgres")}
@@ -79,7 +79,7 @@ func (p place) moveAway(dir string) (place, error) {
 	p.away = true
 	p.home = filepath.Join(rootHome, fmt.Sprintf("for-%016x", h.Sum64()))
 	p.cluster = filepath.Join(p.home, "postgres")
-	if err := os.MkdirAll(p.home, 0o711); err != nil {
+	if err := makePassable(p.home); err != nil {
 		return place{}, fmt.Errorf("can't make %s, which PostgreSQL needs because user %s can't enter %s: %w", p.home, p.owner.name, dir, err)
 	}
 	if !reachable(p.home, p.owner) {
@@ -90,6 +90,29 @@ func (p place) moveAway(dir string) (place, error) {
 		return place{}, fmt.Errorf("can't note in %s where the data lies: %w", dir, err)
 	}
 	return p, nil
+}
+
+// makePassable makes a folder and those above it that are missing, so that
+// others may pass through whatever our umask is.
+func makePassable(dir string) error {
+	err := os.Mkdir(dir, 0o711)
+	if errors.Is(err, os.ErrNotExist) {
+		if err := makePassable(filepath.Dir(dir)); err != nil {
+			return err
+		}
+		err = os.Mkdir(dir, 0o711)
+	}
+	if errors.Is(err, os.ErrExist) {
+		info, err := os.Stat(dir)
+		if err == nil && !info.IsDir() {
+			err = fmt.Errorf("%s is not a folder", dir)
+		}
+		return err
+	}
+	if err != nil {
+		return err
+	}
+	return os.Chmod(dir, 0o711)
 }
 
 // ownerFor gives the owner of the cluster where there is one, else the user

@@ -43,7 +43,9 @@ type Server struct {
 	scratch bool   // the cluster was made by this program, to be thrown away
 	options Options
 	mu      sync.Mutex
-	started *child        // nil where another program started it
+	started *child // nil where another program started it
+	stop    sync.Once
+	stopped error         // what became of Stop
 	quit    chan struct{} // closed by Stop
 	watched chan struct{} // closed when the watch has ended
 }
@@ -143,6 +145,11 @@ func (s *Server) setChild(c *child) {
 // until it is down. Who started it gives the others a while to finish first,
 // since the server does not outlive it; one of them that stays starts it anew.
 func (s *Server) Stop() error {
+	s.stop.Do(func() { s.stopped = s.end() })
+	return s.stopped
+}
+
+func (s *Server) end() error {
 	close(s.quit)
 	<-s.watched
 	ctx, cancel := context.WithTimeout(context.Background(), patience)
