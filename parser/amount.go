@@ -384,7 +384,7 @@ func (r *reader) strangeAmount(c *clause, i int) int {
 	case u.shape == word && u.tag == baleWord && len(c.pads) == 0 && c.acts == 0 && i > 0 && r.joins(i-1), u.shape == word && (u.tag == haUnit || u.tag == acreUnit):
 		c.remarks++
 		return i + 2
-	case u.shape == word && u.tag == kgUnit && c.has(actFert):
+	case u.shape == word && u.tag == kgUnit && (c.has(actFert) || r.tok(i+2).tag == fertWord || r.tok(i+3).tag == fertWord):
 		c.remarks++
 		k := i + 2
 		for r.oneOf(k, "/", "ha", "n", "per", "to", "the") {

@@ -55,9 +55,10 @@ const (
 	actRain
 	actTemp
 	actNote
-	actPlace // the verb "left" or a residual
-	actDone  // done, finished
-	actDamp  // wet, but not said to be too wet
+	actPlace   // the verb "left" or a residual
+	actDone    // done, finished
+	actDamp    // wet, but not said to be too wet
+	actHoldOff // "hold off": held, or no longer
 )
 
 const (
@@ -100,6 +101,7 @@ type clause struct {
 	sentence int     // which sentence of the message it stands in
 	colon    bool    // a colon follows it
 	kept     bool    // stock could not go in
+	backIn   bool    // "back in": the stock, or the paddock into the round
 	near     bool    // nearly, over
 	lone     float64 // the one number that is all of the clause
 	bare     bool    // a paddock's name is all that it holds
@@ -303,6 +305,8 @@ func (r *reader) limitPart(c *clause, i int) int {
 		}
 	case (t.tag == okWord || r.oneOf(i, "ok", "okay", "good", "clear", "safe", "fit")) && r.tok(i+1).tag == againWord && (r.tok(i+2).tag == fromWord || r.tok(i+2).tag == onWord):
 		j += 3
+	case t.text == "before" && c.has(actHold|actsHold):
+		j++
 	case t.tag == notWord && r.tok(i+1).text == "before", t.text == "no" && r.tok(i+1).text == "grazing" && r.tok(i+2).tag == untilWord:
 		j += 2
 		if r.tok(j).tag == untilWord {

@@ -14,6 +14,12 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	if c.until != 0 || c.spell != 0 {
 		return r.heldBack(c)
 	}
+	if c.backIn && len(c.mobs) == 0 {
+		if r.tok(c.from).text == "back" {
+			return nil, "" // "back in 5"
+		}
+		return nil, "Are stock back in it, or is it back in the round?"
+	}
 	ins, outs, all, doubt := r.ways(c)
 	if doubt != "" {
 		return nil, doubt

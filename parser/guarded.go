@@ -55,6 +55,11 @@ func (r *reader) denied(c *clause) outcome {
 	if len(c.pads) == 0 || !c.pads[0].known {
 		return outcome{talk: true}
 	}
+	if c.family() == famHold && c.acts&(actHold|actWet|actShut) != 0 && c.count == nil && c.until == 0 {
+		name := c.pads[0].name
+		return outcome{ask: &entry.Ask{Reason: "Is " + name + " no longer held?", Options: []entry.Option{{Label: "Yes, it may be grazed",
+			Entries: []entry.Entry{entry.Release{Paddock: name, Date: r.dayOf(c)}}}}}}
+	}
 	return outcome{entries: []entry.Entry{r.noteOf(c)}}
 }
 

@@ -40,6 +40,9 @@ func (r *reader) holds(c *clause) ([]entry.Entry, string) {
 	if c.has(actShut) && c.has(actCanopy) {
 		return nil, "Is the canopy closed, or is it shut up?"
 	}
+	if why := r.perhapsOver(c); why != "" {
+		return nil, why
+	}
 	h := entry.Hold{Date: r.dayOf(c), Until: c.until}
 	if c.spell > 0 {
 		h.Until = h.Date.Add(c.spell)
@@ -53,6 +56,25 @@ func (r *reader) holds(c *clause) ([]entry.Entry, string) {
 	}
 	return list, ""
 }
+
+// perhapsOver asks where a hold is told with a word that ends one: "12 spray ok
+// now", "hold off 12".
+func (r *reader) perhapsOver(c *clause) string {
+	if c.until != 0 || c.spell != 0 {
+		return ""
+	}
+	over := c.has(actHoldOff)
+	for i := c.from; i < c.to && !over; i++ {
+		over = c.has(actSpray|actFert|actEff|actHold) && endWords[r.tok(i).text]
+	}
+	if !over {
+		return ""
+	}
+	return "Does that hold begin, or is it over? Please say “ok to graze” where it is over."
+}
+
+// endWords may tell that a hold is over.
+var endWords = wordSet(`ok okay end ended over finished expired clear cleared lifted passed done past ended fine good gone safe`)
 
 // spread reads "6 to 9" among holds as every paddock of those numbers.
 func (r *reader) spread(pads []place) []place {
@@ -100,7 +122,7 @@ func (r *reader) releases(c *clause) ([]entry.Entry, string) {
 	case c.has(actSow):
 		reason = entry.HoldResown
 	}
-	if !c.has(actRelease) {
+	if !c.has(actRelease | actHoldOff) {
 		return nil, "May it be grazed again, now that it has dried out?"
 	}
 	if c.until > r.today {

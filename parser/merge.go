@@ -22,7 +22,7 @@ func (c *clause) family() family {
 	switch {
 	case c.has(actRelease) && (c.until != 0 || c.spell != 0) && c.has(actsHold):
 		return famHold
-	case c.has(actRelease | actDry):
+	case c.has(actRelease | actDry), c.has(actHoldOff) && c.has(actSpray|actFert|actEff|actSilage|actHay):
 		return famRelease
 	case c.has(actRain):
 		return famRain
@@ -51,7 +51,7 @@ type heading struct {
 
 // heads tells whether a clause can be a heading.
 func (c *clause) heads() bool {
-	return !c.says() && c.guard == 0 && len(c.nums) == 0 && (c.bare || c.days.ok && (len(c.pads) == 0 || c.pads[0].role == roleNone && len(c.pads) == 1))
+	return !c.says() && c.guard == 0 && len(c.nums) == 0 && (c.bare || c.colon && c.strange == 0 && len(c.pads) == 1 && c.pads[0].role == roleNone || c.days.ok && (len(c.pads) == 0 || c.pads[0].role == roleNone && len(c.pads) == 1))
 }
 
 // merge joins clauses into statements: what a clause lacks it takes from its

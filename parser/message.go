@@ -190,7 +190,7 @@ func (r *reader) clauses(list []clause, from, to, sentence int, asked bool) []cl
 		for r.tok(r.opening).tag == filler && r.tok(r.opening).shape == word && !placeWords[r.tok(r.opening).text] {
 			r.opening++
 		}
-		r.headed = len(list) > 0 && list[len(list)-1].heads() && list[len(list)-1].sentence < sentence
+		r.headed = len(list) > 0 && list[len(list)-1].heads() && (list[len(list)-1].sentence < sentence || list[len(list)-1].colon)
 		c := r.clause(i, to)
 		i = max(c.to, i+1)
 		c.sentence = sentence

@@ -16,6 +16,7 @@ type query struct {
 	days    float64
 	ha      float64
 	signal  bool // a question mark or a question word
+	score   bool // a number of leaves
 	strange int  // words that belong to no question
 	n       int  // words in all
 	first   string
@@ -87,7 +88,8 @@ func (r *reader) wholeQuestion(from, to int, asked bool) (*entry.Question, int, 
 
 // ask gives the question in a run of tokens, nil where there is none.
 func (r *reader) ask(from, to int, signal bool) *entry.Question {
-	signal = signal || r.tok(from).text == "if" && r.hasTag(from, to, whWord)
+	signal = signal || r.tok(from).text == "if" && (r.hasTag(from, to, whWord) || r.hasTag(from, to, haUnit) || r.hasTag(from, to, dayUnit)) ||
+		r.tok(from).text == "at" && r.hasTag(from, to, whWord)
 	if !signal && to-from > 10 {
 		return nil
 	}
@@ -128,7 +130,7 @@ func (r *reader) asksSomething(from, to int) bool {
 }
 
 var questionKeys = wordSet(`next nxt ready plan round rotation rate pace due history log summary help commands export map picture chart graph csv
-	spreadsheet calendar status report counting slow speed order forecast without why leaves length figures wedge`)
+	spreadsheet calendar status report counting slow speed order forecast without why leaves length figures wedge explain menu entries recent`)
 
 // questionWords are words that questions are made of, beside those of the
 // lexicon that carry nothing.
@@ -147,7 +149,7 @@ var questionWords = wordSet(`next nxt ready plan planning round rotation rate pa
 	current currently right just next? one ones two three left over ahead behind lately recently season year spring it? thing things say says
 	commands start started option options know eat eaten open available sort behind wait close worth check checked measured measure rest
 	eta target window overdue late early past leafstage lf lvs lv expect expected bring rank ranking ranked pick choose choice suggest recommend
-	wedge farm all every whole some more again another instead only those my his her their arvo night nite am pm weekend fortnight month speedy faster slower`)
+	wedge farm all every whole some more again another instead only those my his her their arvo night nite am pm weekend fortnight month speedy faster slower speeding slowing would look mean did above big size break breaks recent latest menu say type send enter record undo correct since rotation until till own ahead held on whats wheres be eating`)
 
 // query gathers what the words of a question say.
 func (r *reader) query(from, to int) *query {
@@ -190,6 +192,9 @@ func (r *reader) queryPart(q *query, i int) int {
 		case (u.tag == dayUnit || u.text == "dy") && u.shape == word && r.tok(i).text != "a":
 			q.days = n
 			return k + 1
+		case u.tag == leafUnit && u.shape == word:
+			q.score = true
+			return k
 		case u.tag == weekUnit:
 			q.days = n * 7
 			return k + 1
@@ -235,10 +240,14 @@ func (r *reader) capital(i int) bool {
 
 // questionRules are tried in order.
 var questionRules = []func(*query) *entry.Question{
-	askHelp, askFile, askWhatIf, askWhy, askHistory, askDue, askRate, askOnePaddock, askRound, askPlan, askNext, askReady, askSummary,
+	askHelp, askFile, askWhatIf, askWhy, askHistory, askDue, askWhere, askHeld, askRate, askOnePaddock, askRound, askPlan, askNext, askReady, askSummary,
 }
 
 func askHelp(q *query) *entry.Question {
+	if q.any("menu") && q.n <= 2 || q.any("how") && q.any("log", "undo", "send", "enter", "record", "tell", "correct") && q.any("do", "i", "can", "to") && len(q.pads) == 0 && q.n <= 8 ||
+		q.any("what") && q.any("say", "type", "ask", "send") && q.any("i", "can") && q.n <= 5 {
+		return &entry.Question{About: entry.AskHelp}
+	}
 	if q.any("help", "commands") && q.n <= 4 || q.any("you") && q.any("can", "do") && q.any("what") && q.n <= 6 && len(q.pads) == 0 && !q.any("think", "reckon") ||
 		q.any("how") && q.any("work", "works", "use") && len(q.pads) == 0 && q.n <= 8 {
 		return &entry.Question{About: entry.AskHelp}
@@ -277,6 +286,7 @@ func askFile(q *query) *entry.Question {
 func askWhatIf(q *query) *entry.Question {
 	out := &entry.Question{About: entry.AskRound}
 	change := q.any("slow", "speed", "stretch", "if", "happens", "happen", "drop", "push", "went", "faster", "slower", "speedy")
+	change = change || q.any("would") && q.any("look", "be", "mean", "do") || q.first == "if"
 	aDay := q.any("day", "daily", "per") || q.any("a")
 	switch {
 	case q.any("without") && len(q.pads) == 0 && q.n <= 5:
@@ -317,7 +327,8 @@ func askHistory(q *query) *entry.Question {
 		q.any("last") && q.any("when", "whens", "did") || q.any("in") && q.any("when") && q.any("was", "were", "did")
 	switch {
 	case q.any("history", "entries"), q.first == "log" && q.n <= 4, q.any("when", "what", "who", "whos", "which", "how") && past && !q.any("next", "due", "needs", "should", "be"):
-	case q.any("what") && q.any("did") && q.any("we", "log"):
+	case q.any("what", "whats") && q.any("did", "done", "been") && q.any("we", "log", "logged"):
+	case q.any("log", "entries", "logged") && q.any("show", "last", "recent", "recently", "give", "the", "see", "latest", "all") && q.n <= 7 && !q.any("how", "count"):
 	default:
 		return nil
 	}
@@ -339,6 +350,26 @@ func askHistory(q *query) *entry.Question {
 		out.Days = 2
 	}
 	return out
+}
+
+// askHeld reads "what's held", "what's shut up": the ready list tells what is
+// left out, and why.
+func askHeld(q *query) *entry.Question {
+	if len(q.pads) == 0 && q.any("what", "whats", "which") && (q.any("held", "shut", "locked", "hold") || q.any("out") && q.any("round", "rotation")) && q.n <= 7 {
+		return &entry.Question{About: entry.AskReady}
+	}
+	return nil
+}
+
+// askWhere answers where a mob is, and who is in a paddock, from the log.
+func askWhere(q *query) *entry.Question {
+	switch {
+	case q.mobSaid && len(q.pads) == 0 && q.any("where", "wheres", "what", "which") && q.any("are", "is", "wheres", "in") && !q.any("next", "going", "go", "should", "plan", "ready", "will", "put"):
+		return &entry.Question{About: entry.AskHistory, Mob: q.mob}
+	case len(q.pads) == 1 && q.any("who", "whos", "what", "which") && q.any("in", "whos") && (q.n <= 3 || q.mobSaid) && !q.any("ready", "next", "leaves", "leaf", "stage"):
+		return &entry.Question{About: entry.AskPaddock, Paddock: q.pads[0]}
+	}
+	return nil
 }
 
 func askDue(q *query) *entry.Question {
@@ -367,7 +398,7 @@ func askOnePaddock(q *query) *entry.Question {
 func askRate(q *query) *entry.Question {
 	leafy := q.any("leaf", "leaves", "lvs", "lf", "grass", "growing", "growth", "grow")
 	switch {
-	case q.any("rate", "pace"), leafy && q.any("fast", "quick", "quickly", "speed", "slow", "slowly", "coming", "appearance", "emergence"),
+	case q.any("rate", "pace"), leafy && q.any("fast", "quick", "quickly", "speed", "speeding", "slowing", "slow", "slowly", "coming", "appearance", "emergence"),
 		q.any("days", "day") && q.any("per", "a") && q.any("leaf"), q.any("growing") && q.any("how"):
 	default:
 		return nil
@@ -380,6 +411,9 @@ func askRate(q *query) *entry.Question {
 }
 
 func askRound(q *query) *entry.Question {
+	if q.signal && len(q.pads) == 0 && (q.any("fast", "slow", "slowing", "quick") && q.any("we", "us", "down", "up") && !q.any("leaf", "leaves", "grass", "growing") || q.any("break", "breaks") && q.any("big", "size", "how")) {
+		return &entry.Question{About: entry.AskRound}
+	}
 	length := q.any("round", "rotation") && (q.signal || q.any("length", "long", "days", "interval", "speed") || q.n <= 2)
 	area := q.any("area", "ha", "hectares", "acres", "ground", "much", "many") && q.any("day", "daily")
 	if (length || area) && !q.any("plan", "order") && len(q.pads) == 0 {
@@ -390,6 +424,9 @@ func askRound(q *query) *entry.Question {
 
 func askPlan(q *query) *entry.Question {
 	ahead := q.any("days", "week", "fortnight", "coming", "few") || q.days > 0
+	if q.any("where", "wheres") && q.any("will") && q.mobSaid && len(q.pads) == 0 || q.any("whats") && q.any("on") && q.any("week", "days") {
+		return &entry.Question{About: entry.AskPlan, Days: q.days, Mob: q.mob}
+	}
 	if !(q.any("plan", "order", "queue") || q.any("where", "which", "what", "whats") && ahead && q.any("next", "coming", "this") && !q.any("ready")) {
 		return nil
 	}
@@ -420,6 +457,9 @@ func askNext(q *query) *entry.Question {
 }
 
 func askReady(q *query) *entry.Question {
+	if q.signal && len(q.pads) == 0 && q.any("anything", "which", "what", "whats", "any") && (q.any("past", "over", "late", "at", "above") && (q.any("leaves", "leaf", "it") || q.score) || q.any("late")) && q.n <= 8 {
+		return &entry.Question{About: entry.AskReady}
+	}
 	if q.any("ready") && len(q.pads) == 0 && (q.signal || q.n <= 3) || q.signal && q.any("can") && q.any("graze") && q.any("what", "which", "we", "i") && len(q.pads) == 0 {
 		return &entry.Question{About: entry.AskReady}
 	}
