@@ -9,31 +9,46 @@ import (
 // shows; the others share what is left of the area that the grass's own round
 // would have grazed, by their heads (ours). A what-if scales all of them.
 func (b *builder) rates() {
-	l := LengthOf(b.f, b.day, What{Shut: b.what.Shut})
-	area := 0.0
-	for _, f := range b.problem.Fields {
-		area += float64(f.Area)
-	}
-	rest, heads := HaPerDay(entry.Hectares(area), l.Days), 0.0
+	known, heads := 0.0, 0.0
 	for _, m := range b.mobs {
 		mob := Mob{}
 		if m != nil {
 			mob.Name = m.Name
 		}
-		if ha, ok := b.f.MobHa(m, b.day); ok {
+		if ha, ok := b.grazes(m); ok {
 			mob.HaPerDay = float64(ha)
-			rest -= mob.HaPerDay
+			known += mob.HaPerDay
 		} else {
 			heads += headsOf(m)
 		}
 		b.problem.Mobs = append(b.problem.Mobs, mob)
 	}
-	b.share(max(rest, 0.1*HaPerDay(entry.Hectares(area), l.Days)), heads)
+	area := 0.0
+	for _, f := range b.problem.Fields {
+		area += float64(f.Area)
+	}
+	if heads > 0 {
+		b.share(area, known, heads)
+	}
 	b.bend(area)
 }
 
-// share deals out hectares a day to the mobs that have none.
-func (b *builder) share(rest, heads float64) {
+// grazes gives the hectares a day that a mob is known to graze; stock without
+// a name graze all that the log shows.
+func (b *builder) grazes(m *farm.Mob) (entry.Hectares, bool) {
+	if m == nil {
+		r, ok := b.f.RunningRound(b.day)
+		return r.HaPerDay, ok
+	}
+	return b.f.MobHa(m, b.day)
+}
+
+// share deals out the hectares a day that are left to the mobs that have none;
+// where the others graze all of them, a tenth (ours).
+func (b *builder) share(area, known, heads float64) {
+	n := needs{b.e, b.day, inRound(b.f, b.day, b.what.Shut)}
+	own := area / n.mean(func(p *farm.Paddock) entry.LeafStage { return Target(b.f, p) })
+	rest := max(own-known, own/10)
 	for i := range b.problem.Mobs {
 		if m := &b.problem.Mobs[i]; m.HaPerDay <= 0 {
 			m.HaPerDay = rest * headsOf(b.mobs[i]) / heads

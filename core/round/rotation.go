@@ -1,6 +1,8 @@
 package round
 
 import (
+	"math"
+
 	"leafround/core/entry"
 	"leafround/core/farm"
 	"leafround/core/pace"
@@ -120,16 +122,36 @@ func (n needs) mean(stage func(*farm.Paddock) entry.LeafStage) float64 {
 	return sum / weight
 }
 
+// most is more leaves than any round that is asked about lets grow.
+const most = 40.0
+
 // stageAfter gives the stage to which the round's paddocks will have come so
-// many days after a grazing today, by halving.
+// many days after a grazing today: where the days needed are those days, by
+// the Illinois rule of false position (Dowell & Jarratt 1971).
 func (n needs) stageAfter(days float64) entry.LeafStage {
-	low, high := 0.0, 12.0
-	for range 30 {
-		mid := (low + high) / 2
-		if n.mean(func(*farm.Paddock) entry.LeafStage { return entry.LeafStage(mid) }) < days {
-			low = mid
+	over := func(stage float64) float64 {
+		return n.mean(func(*farm.Paddock) entry.LeafStage { return entry.LeafStage(stage) }) - days
+	}
+	low, atLow := 0.0, -days
+	high, atHigh := 3.0, over(3)
+	for atHigh < 0 && high < most {
+		low, atLow = high, atHigh
+		high *= 2
+		atHigh = over(high)
+	}
+	if atHigh < 0 {
+		return most
+	}
+	for range 40 {
+		mid := (low*atHigh - high*atLow) / (atHigh - atLow)
+		at := over(mid)
+		if math.Abs(at) < 1e-6 {
+			return entry.LeafStage(mid)
+		}
+		if at < 0 {
+			low, atLow, atHigh = mid, at, atHigh/2
 		} else {
-			high = mid
+			high, atHigh, atLow = mid, at, atLow/2
 		}
 	}
 	return entry.LeafStage((low + high) / 2)
