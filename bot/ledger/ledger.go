@@ -72,7 +72,12 @@ func connect(ctx context.Context, url string) (*sqlx.DB, error) {
 	if !strings.HasPrefix(url, "postgres://") && !strings.HasPrefix(url, "postgresql://") {
 		return nil, fmt.Errorf("the database address must look like postgres://user@host/name (LEAFROUND_DATABASE_URL)")
 	}
-	connector, err := pq.NewConnector(url)
+	config, err := pq.NewConfig(url)
+	if err != nil {
+		return nil, fmt.Errorf("the database address can't be read (LEAFROUND_DATABASE_URL): %w", err)
+	}
+	config.BinaryParameters = true // one round trip a statement instead of two
+	connector, err := pq.NewConnectorConfig(config)
 	if err != nil {
 		return nil, fmt.Errorf("the database address can't be read (LEAFROUND_DATABASE_URL): %w", err)
 	}
