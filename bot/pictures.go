@@ -107,8 +107,12 @@ func heldWord(held []answer.Hold) string {
 func planOf(f *farm.Farm, a answer.Plan, day entry.Date) drawing {
 	v := picture.Plan{Farm: f.Name, Today: day, Days: min(14, a.Days)}
 	for _, s := range a.Steps {
-		v.Stays = append(v.Stays, picture.Stay{Mob: s.Mob, Paddock: s.Paddock, From: s.From, To: s.To,
-			Stage: float64(s.Stage), Early: s.Advice == "wait", Now: s.Now})
+		stay := picture.Stay{Mob: s.Mob, Paddock: s.Paddock, From: s.From, To: s.To,
+			Stage: float64(s.Stage), Early: s.Advice == "wait", Now: s.Now}
+		if p := f.Find(s.Paddock); p != nil {
+			stay.End = float64(p.Habit().To)
+		}
+		v.Stays = append(v.Stays, stay)
 	}
 	if len(v.Stays) == 0 {
 		return nil
@@ -138,11 +142,11 @@ func paceOf(f *farm.Farm, paddock string, day entry.Date) drawing {
 			v.Counts = append(v.Counts, picture.Seen{Day: c.Date, Days: float64(c.Date.Sub(since)) / float64(c.Mean), Paddock: p.Name})
 		}
 	}
-	for d := first; d < day; d = d.Add(7) {
+	for d := first; d < day; d = d.Add(2) {
 		v.Past = append(v.Past, paceDay(f, paddock, d, d))
 	}
 	v.Past = append(v.Past, paceDay(f, paddock, day, day))
-	for d := day; d <= day.Add(28); d = d.Add(7) {
+	for d := day; d <= day.Add(28); d = d.Add(2) {
 		v.Ahead = append(v.Ahead, paceAhead(f, paddock, day, d))
 	}
 	return v
@@ -216,7 +220,7 @@ func mapOf(f *farm.Farm, all []answer.Paddock, day entry.Date) picture.Map {
 		if err != nil {
 			continue
 		}
-		plot := picture.Plot{Paddock: a.Paddock, Stage: math.NaN(), Held: heldWord(a.Held)}
+		plot := picture.Plot{Paddock: a.Paddock, Stage: math.NaN(), End: float64(a.To), Held: heldWord(a.Held)}
 		if a.Stage != nil {
 			plot.Stage = *a.Stage
 		}

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"leafround/bot/land"
+	"leafround/bot/reply"
 	"leafround/core/entry"
 )
 
@@ -45,7 +46,7 @@ func (t *turn) standIn(paddock string) error {
 	if err := t.tx.Keep(t.ctx, t.row.ID, t.pinKey(), value); err != nil {
 		return err
 	}
-	return t.refuse("You stand in " + paddock + ": scores without a name are for it, for the next hour.")
+	return t.refuse(reply.StandIn(paddock))
 }
 
 func (t *turn) pinKey() string { return fmt.Sprintf("pin/%d", t.in.From.ID) }

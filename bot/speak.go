@@ -89,6 +89,9 @@ func (t *turn) reply(m ledger.Message) error {
 	if len(t.out.Replies) == 0 {
 		return nil
 	}
+	if done, err := t.acknowledge(m); done || err != nil {
+		return err
+	}
 	out := t.compose()
 	out.Buttons = buttonsOf(t.out.Replies, m)
 	_, err := t.send(m, out)

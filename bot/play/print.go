@@ -51,6 +51,8 @@ func plainly(o bot.Outcome) string {
 			lines = append(lines, "[picture: "+s.Out.Picture.Shows+"]")
 		case s.Out.Document != nil:
 			lines = append(lines, "[file "+s.Out.Document.Name+"] "+Plain(s.Out.Document.Caption))
+		case s.Out.React != "":
+			lines = append(lines, "[reaction: "+s.Out.React+"]")
 		case s.Out.HTML != "":
 			lines = append(lines, Plain(s.Out.HTML))
 		}

@@ -32,6 +32,11 @@ func Unknown() string {
 	return "I don't know you from any farm yet. Write something in your farm's group first, or set one up here: set up Totara Bend, Pacific/Auckland"
 }
 
+// StandIn says which paddock a location lies in.
+func StandIn(paddock string) string {
+	return "You stand in " + pdk(paddock) + ": scores without a name are for it, for the next hour."
+}
+
 // EditedLate says that a message was changed after somebody went by it.
 func EditedLate(who, paddock string, at time.Time) string {
 	return html.EscapeString(fmt.Sprintf("This was changed after %s had logged something for %s (%s): tell %s.",

@@ -131,12 +131,12 @@ func (d *stage) pages(ctx context.Context, e *engine, book *ledger.Ledger) http.
 	}
 	mux.Handle("/", d.server.Page(practice.Page{Group: d.group, People: d.people,
 		Zone: func(int64) string { return invented.Zone },
-		Move: func(by time.Duration) error { return d.move(ctx, e.sched, by) }}))
+		Move: func(by time.Duration) error { return d.move(ctx, e.sched, book, by) }}))
 	return mux
 }
 
 // move puts the clock on, and stops at each moment at which something is due.
-func (d *stage) move(ctx context.Context, s *sched.Sched, by time.Duration) error {
+func (d *stage) move(ctx context.Context, s *sched.Sched, book *ledger.Ledger, by time.Duration) error {
 	end := d.clock.Now().Add(by)
 	for {
 		next, ok, err := s.Next(ctx, d.clock.Now())
@@ -148,6 +148,9 @@ func (d *stage) move(ctx context.Context, s *sched.Sched, by time.Duration) erro
 		}
 		d.server.MoveClock(next.Sub(d.clock.Now()))
 		if err := s.Tick(ctx, d.clock.Now()); err != nil {
+			return err
+		}
+		if err := drained(ctx, book); err != nil { // what is due goes out before the clock leaps on
 			return err
 		}
 	}
@@ -164,24 +167,46 @@ func (d *stage) tell(ctx context.Context, book *ledger.Ledger) error {
 	for _, p := range d.people {
 		by[p.Name] = p
 	}
+	day := 0
 	for _, m := range invented.Season(now) {
+		if m.At.YearDay() != day { // each day's replies come on that day
+			day = m.At.YearDay()
+			if err := d.settled(ctx, book); err != nil {
+				return err
+			}
+		}
 		d.clock.Set(m.At)
 		d.server.Say(d.group, by[m.Who], m.Text)
 	}
-	if err := d.server.Settled(ctx); err != nil {
+	if err := d.settled(ctx, book); err != nil {
 		return err
-	}
-	for ctx.Err() == nil {
-		w, err := book.Waiting(ctx)
-		if err != nil {
-			return err
-		}
-		if w.Inbox == 0 && w.Outbox == 0 {
-			break
-		}
-		time.Sleep(20 * time.Millisecond)
 	}
 	d.clock.Set(time.Now())
 	d.clock.Run(true)
 	return ctx.Err()
+}
+
+// settled waits until all that was said is handled and answered.
+func (d *stage) settled(ctx context.Context, book *ledger.Ledger) error {
+	if err := d.server.Settled(ctx); err != nil {
+		return err
+	}
+	return drained(ctx, book)
+}
+
+// drained waits until nothing waits in the ledger, or for ten seconds.
+func drained(ctx context.Context, book *ledger.Ledger) error {
+	ctx, cancel := context.WithTimeout(ctx, 10*time.Second)
+	defer cancel()
+	for ctx.Err() == nil {
+		w, err := book.Waiting(ctx)
+		if err != nil && ctx.Err() == nil {
+			return err
+		}
+		if err == nil && w.Inbox == 0 && w.Due == 0 {
+			return nil
+		}
+		time.Sleep(4 * time.Millisecond)
+	}
+	return nil
 }
