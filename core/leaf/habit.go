@@ -52,3 +52,14 @@ func Of(g entry.Grass) Habit {
 	h.Grass, h.Known = g, ok
 	return h
 }
+
+// DaysPerLeaf gives the days that one leaf takes at a constant temperature, by
+// degree-days alone: a weak guide, that a farm's own counts soon overrule. At or
+// below 0 °C it is infinite.
+func (h Habit) DaysPerLeaf(celsius float64) float64 {
+	return h.DegreeDays / max(celsius, 0)
+}
+
+// DegreeDays gives one day's degree-days above 0 °C from its least and most
+// temperature (common practice: the mean of the two, never below nothing).
+func DegreeDays(least, most float64) float64 { return max((least+most)/2, 0) }

@@ -3,6 +3,7 @@ package pace
 import (
 	"math"
 
+	"leafround/core/entry"
 	"leafround/core/leaf"
 )
 
@@ -14,7 +15,7 @@ type grass struct {
 // offset gives the log of how much faster than perennial ryegrass it grows
 // leaves, by the degree-days that each takes for one.
 func (g grass) offset() float64 {
-	rye := leaf.Of("ryegrass").DegreeDays
+	rye := leaf.Of(entry.Ryegrass).DegreeDays
 	if g.habit.DegreeDays <= 0 {
 		return 0
 	}
@@ -23,7 +24,7 @@ func (g grass) offset() float64 {
 
 // spread gives how much its paddocks differ, before counts.
 func (g grass) spread(t tuning) float64 {
-	if g.habit.Grass == "ryegrass" || g.habit.Grass == "" {
+	if g.habit.Grass == entry.Ryegrass || !g.habit.Known {
 		return t.own
 	}
 	return math.Hypot(t.own, t.sown)

@@ -104,8 +104,7 @@ func (s *state) mirror(z int, steps []step, load [farmTerms]float64) {
 func (s *state) row(i int) []float64 { return s.p[i*s.n : i*s.n+s.n] }
 
 // shoot moves one paddock's mean stage on by a day's leaf, with the doubt that
-// belongs to that paddock and day alone. The doubt about where regrowth started
-// enters once half a leaf has grown: log stage is no measure of it before.
+// belongs to that paddock and day alone.
 func (m *model) shoot(s *state, i int, farm float64) {
 	p := &s.plots[i]
 	if !p.going {
@@ -116,12 +115,8 @@ func (m *model) shoot(s *state, i int, farm float64) {
 	p.bare = false
 	s.x[stage(i)] = math.Log(now)
 	d := m.tune.regrown * r / now
-	v := d * d
-	if p.pending > 0 && now >= 0.5 {
-		v += p.pending / (now * now)
-		p.pending = 0
-	}
-	s.p[stage(i)*s.n+stage(i)] += v
+	s.p[stage(i)*s.n+stage(i)] += d * d
+	s.settle(i)
 }
 
 // wander lets the terms that change do so: drift and weather forget and are

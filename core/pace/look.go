@@ -15,7 +15,7 @@ const surely = 0.8
 func (m *model) look(s *state, i int, seen *Seen) (surprise float64) {
 	p := &s.plots[i]
 	p.repro = seen.Reproductive > 0 && seen.Reproductive > seen.N
-	if seen.N == 0 && seen.Mean <= 0 { // nothing but reproductive tillers
+	if seen.N <= 0 && !(seen.Mean > 0) || math.IsNaN(seen.Mean) { // nothing but reproductive tillers
 		p.last = s.day
 		return 0
 	}
@@ -31,7 +31,7 @@ func (m *model) look(s *state, i int, seen *Seen) (surprise float64) {
 		}
 		return 0
 	}
-	before := belief{mean: s.x[stage(i)], v: s.spread(i)}
+	before := belief{mean: s.x[stage(i)], v: max(s.spread(i), 1e-6)}
 	after, odd, chance := v.meet(before)
 	s.take(stage(i), before, after)
 	p.looks, p.last, p.seen, p.odd = p.looks+1, s.day, seen.Mean, ""
@@ -56,9 +56,9 @@ func (s *state) begin(i int, mean, v float64) {
 // were set aside make the rest a poorer sample.
 func (m *model) sight(s *state, i int, seen *Seen) sight {
 	se := seen.SE
-	if se <= 0 {
+	if !(se > 0) {
 		n := float64(seen.N)
-		if seen.N == 0 {
+		if seen.N <= 0 {
 			n = 3
 		}
 		se = leaf.Usual.SD / math.Sqrt(n)
@@ -94,12 +94,15 @@ func (s *state) take(at int, before, after belief) {
 	}
 }
 
-// doubt loosens the stage of a paddock whose count cannot fit: perhaps the
-// count is wrong, perhaps the day that regrowth began. Neither says anything
-// about the pace, so that only the next count of this paddock is weighed anew.
+// doubt cuts the stage of a paddock whose count cannot fit loose from the pace:
+// perhaps the count is wrong, perhaps the day that regrowth began, and neither
+// says anything about how fast leaves come. Until its next count settles which,
+// the paddock is taken to lie between the two, with both well within reach.
 func (m *model) doubt(s *state, i int, v sight) {
-	far := math.Log(max(v.mean, 0.25)) - s.x[stage(i)]
-	s.p[stage(i)*s.n+stage(i)] += far * far / 4
+	expected, spread := s.leaves(i), s.spread(i)
+	seen := max(v.mean, 0.25)
+	far := math.Log(seen / expected)
+	s.begin(i, math.Log((seen+expected)/2), spread+far*far/3)
 }
 
 func oddity(seen, expected float64) string {

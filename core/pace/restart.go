@@ -5,7 +5,7 @@ import "math"
 // restart begins a paddock's regrowth again, all of it or a share.
 func (m *model) restart(s *state, i int, r *Restart) {
 	share := r.Share
-	if share <= 0 || share > 1 || !s.plots[i].going {
+	if !(share > 0 && share <= 1) || !s.plots[i].going {
 		share = 1
 	}
 	start := max(float64(r.Start), 0) + m.ahead(s, i, r.Strips)
@@ -14,12 +14,13 @@ func (m *model) restart(s *state, i int, r *Restart) {
 		return
 	}
 	s.forget(i)
-	s.plots[i] = plot{going: true, bare: start == 0, since: s.day, start: start}
+	s.plots[i] = plot{going: true, bare: start == 0, since: s.day, start: start, warmth: s.sky.sum}
 	doubt := m.tune.start + m.tune.startLax*start
 	if start > 0 {
 		s.x[stage(i)] = math.Log(start)
 	}
 	s.plots[i].pending = doubt * doubt
+	s.settle(i)
 }
 
 // ahead gives the mean stage over strips that were grazed a day apart, on the
@@ -55,6 +56,7 @@ func (m *model) part(s *state, i int, share, start float64) {
 	p.bare, p.odd = false, ""
 	if share >= 0.5 {
 		p.since, p.start, p.looks, p.repro, p.closed = s.day, now, 0, false, 0
+		p.warmth = s.sky.sum
 	}
 }
 
@@ -63,5 +65,15 @@ func (s *state) scale(at int, by float64) {
 	for j := range s.n {
 		s.p[at*s.n+j] *= by
 		s.p[j*s.n+at] *= by
+	}
+}
+
+// settle moves the doubt about where regrowth started into the state, once the
+// stage is half a leaf: log stage is no measure of it before.
+func (s *state) settle(i int) {
+	p, now := &s.plots[i], s.leaves(i)
+	if p.pending > 0 && now >= 0.5 {
+		s.p[stage(i)*s.n+stage(i)] += p.pending / (now * now)
+		p.pending = 0
 	}
 }

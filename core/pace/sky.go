@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"leafround/core/entry"
+	"leafround/core/leaf"
 	"leafround/core/pace/water"
 )
 
@@ -17,6 +18,8 @@ type sky struct {
 	store water.Bucket
 	rainD entry.Date // the last day that told rain
 	begun bool       // rain has been told at all
+	sum   float64    // degree-days so far, °C·d
+	gap   entry.Date // the last day whose warmth was not told
 }
 
 // How long the last word on warmth and rain holds, days (ours): a dry month
@@ -111,6 +114,11 @@ func (k *sky) pass(site Site, day entry.Date) {
 			rain = *k.today.Rain
 		}
 		k.store.Day(rain, k.thirst(site, day))
+	}
+	if c, ok := k.today.air(); ok {
+		k.sum += leaf.DegreeDays(c, c)
+	} else {
+		k.gap = day
 	}
 	k.today = Weather{}
 }

@@ -46,6 +46,7 @@ type plot struct {
 	odd     string     // why the last count cannot fit
 	start   float64    // leaves: the stage that regrowth began at
 	closed  entry.Date // canopy
+	warmth  float64    // degree-days that the sky had summed when regrowth began
 }
 
 // newState gives what is known before anything is logged.

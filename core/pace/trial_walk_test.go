@@ -5,7 +5,6 @@ import (
 	"math/rand/v2"
 
 	"leafround/core/entry"
-	"leafround/core/leaf"
 )
 
 // happened is one line of an invented farm's diary: a grazing, or a count with
@@ -83,6 +82,3 @@ func paper(day, grazed int, mean float64) float64 {
 	perLeaf := float64(day-grazed) / mean
 	return float64(day) + max(2.5-mean, 0)*perLeaf
 }
-
-// measured gives what the estimator is told of a count.
-func measured(c *entry.Count) leaf.Sample { return leaf.Measure(*c, leaf.Usual) }

@@ -44,7 +44,7 @@ func temper(drift, driftTime, weather, quickTime float64) tuning {
 		drift: drift, driftTime: driftTime, weather: weather, quickTime: quickTime,
 		warmth: 0.8, warmthSD: 0.35, dryness: 0.7, drynessSD: 0.35,
 		own: 0.14, ownStep: 0.02, sown: 0.2, regrown: 0.1,
-		start: 0.05, startLax: 0.2, unknown: 1.3, unsure: 0.5,
+		start: 0.07, startLax: 0.2, unknown: 1.3, unsure: 0.5,
 		people: 0.06, odd: 0.02,
 	}
 }

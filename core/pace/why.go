@@ -20,6 +20,8 @@ type Why struct {
 	Own       float64 // the paddock's pace as a part of the farm's: 1.1 is a tenth faster
 	Warmth    float64 // pace by the warmth told, as a part of normal; 1 where none is told
 	Dryness   float64 // pace by the dryness reckoned, as a part of moist; 1 where none is
+	Degrees   float64 // °C·d since regrowth began, where every day's warmth was told; else 0
+	PerLeaf   float64 // °C·d that a leaf of this grass takes, roughly
 	Odd       string  // why the last count cannot fit
 }
 
@@ -33,6 +35,10 @@ func (e *Estimate) Why(paddock string) Why {
 	if i, ok := e.at[paddock]; ok {
 		p := v.s.plots[i]
 		w.Counts, w.Last, w.Seen, w.Since, w.Start, w.Odd = p.looks, p.last, p.seen, p.since, p.start, p.odd
+		w.PerLeaf = v.m.grasses[i].habit.DegreeDays
+		if p.since != 0 && v.s.sky.gap < p.since {
+			w.Degrees = v.s.sky.sum - p.warmth
+		}
 		w.Own = math.Exp(v.s.x[own(i)] + v.m.grasses[i].offset())
 	}
 	return w
