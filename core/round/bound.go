@@ -76,8 +76,11 @@ func (g *group) lastEnd(c int) float64 {
 	return end
 }
 
-// neverIdle tells whether in every order the mob is busy all that day: of what
-// it may graze, more is free by then than all mobs can have begun by its end.
+// neverIdle tells whether in every order the mob is busy all that day. At a
+// moment when it stands idle, all that it may graze and that is free has been
+// begun: eaten by then, or still being eaten by another mob, each at most the
+// largest paddock that both may graze. Where more than that is free by the
+// day, it is not idle before the day's end.
 func (g *group) neverIdle(c, day int) bool {
 	area := 0.0
 	begun := make([]float64, len(g.crews)) // by crew, the largest it may be in
@@ -95,7 +98,10 @@ func (g *group) neverIdle(c, day int) bool {
 	}
 	for o, b := range begun {
 		if b > 0 {
-			area -= b + g.crews[o].rate*math.Max(0, float64(day+1)-g.crews[o].start)
+			area -= g.crews[o].rate * math.Max(0, float64(day+1)-g.crews[o].start)
+			if o != c {
+				area -= b
+			}
 		}
 	}
 	return area > epsilon
