@@ -250,6 +250,7 @@ func TestTheChatOfAnUpdate(t *testing.T) {
 		`{"update_id":1,"my_chat_member":{"chat":{"id":-3}}}`:                                -3,
 		`{"update_id":1,"dream":{"chat":{"id":-4}}}`:                                         -4,
 		`{"update_id":1,"message":{"chat":{"id":-5},"reply_to_message":{"chat":{"id":-6}}}}`: -5,
+		`{"update_id":1,"message":{"chat":{"id":-7},"migrate_to_chat_id":-1007}}`:            -1007,
 		`{"update_id":1,"message":{"chat":"x"}}`:                                             0,
 		`{"update_id":1}`:                                                                    0,
 		`[]`:                                                                                 0,

@@ -24,7 +24,9 @@ func Read(raw []byte, at time.Time) chat.Raw {
 // other object of the Bot API has a field of this name.
 var numberPattern = regexp.MustCompile(`"update_id"\s*:\s*"?(-?\d+)`)
 
-// chatOf gives the chat of an update of any kind, 0 where it has none.
+// chatOf gives the chat of an update of any kind, 0 where it has none. Word that
+// a group became a supergroup counts to the supergroup, so that it is handled
+// before what is said there.
 func chatOf(raw []byte) int64 {
 	var parts map[string]json.RawMessage
 	if json.Unmarshal(raw, &parts) != nil {
@@ -38,11 +40,15 @@ func chatOf(raw []byte) int64 {
 	for _, name := range names {
 		var part struct {
 			Chat    holder `json:"chat"`
+			Became  int64  `json:"migrate_to_chat_id"`
 			Message struct {
 				Chat holder `json:"chat"`
 			} `json:"message"`
 		}
 		json.Unmarshal(parts[name], &part) // what can't be read stays 0
+		if part.Became != 0 {
+			return part.Became
+		}
 		if part.Chat.ID != 0 {
 			return part.Chat.ID
 		}
