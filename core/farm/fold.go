@@ -123,8 +123,14 @@ func (f *Farm) finish() {
 			m.settle()
 		}
 	}
+	var again []*Paddock
 	for _, p := range f.all {
-		p.dirty = p.dirty || anyDirty(p.From)
+		if len(p.from) > 0 && p.touched(map[*Paddock]bool{}) {
+			again = append(again, p)
+		}
+	}
+	for _, p := range again {
+		p.dirty = true
 	}
 	for _, p := range f.all {
 		if p.dirty {
@@ -134,8 +140,4 @@ func (f *Farm) finish() {
 	f.place()
 	f.tellWeather()
 	f.clock.finish(f)
-}
-
-func anyDirty(ps []*Paddock) bool {
-	return slices.ContainsFunc(ps, func(p *Paddock) bool { return p.dirty || anyDirty(p.From) })
 }

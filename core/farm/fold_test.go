@@ -124,7 +124,7 @@ func TestTodayIsTheFarmsOwn(t *testing.T) {
 	require.True(t, f.South())
 }
 
-// Entries that come in any order make the same farm, whenever one asks between.
+// Entries that come in any order make the same farm.
 func TestAnyOrderOfArrival(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		m := newTeam(t, "milkers", "heifers").say(1, firstEvent)
@@ -132,10 +132,42 @@ func TestAnyOrderOfArrival(t *testing.T) {
 			m.say(20, anyEntry(rt))
 		}
 		f := New()
-		for _, l := range rapid.Permutation(m.log).Draw(rt, "arrival") {
-			f.Apply(l)
-			f.Estimate(nov(rapid.IntRange(5, 25).Draw(rt, "looked at"))).Stage("1")
+		f.ApplyAll(rapid.Permutation(m.log).Draw(rt, "arrival"))
+		same(rt, Fold(m.log), f)
+	})
+}
+
+// Estimates that are kept for their day are the ones that would be made anew,
+// whatever is told late in between.
+func TestAskingBetween(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		m := newTeam(t, "milkers")
+		f := Fold(m.log)
+		for range rapid.IntRange(1, 20).Draw(rt, "entries") {
+			p := rapid.SampledFrom(somePaddocks[:4]).Draw(rt, "paddock")
+			day := rapid.IntRange(1, 20).Draw(rt, "day")
+			e := rapid.SampledFrom([]entry.Entry{grazed(p, day), count(p, day, 1.5, 1.25), entry.Rain{Date: nov(day), Mm: 5},
+				entry.Canopy{Paddock: p, Date: nov(day)}}).Draw(rt, "entry")
+			if _, wet := e.(entry.Rain); wet && f.weather[nov(day)] != nil {
+				continue // the day would be told anew
+			}
+			m.say(20, e)
+			f.Apply(m.log[len(m.log)-1])
+			f.Estimate(nov(rapid.IntRange(20, 30).Draw(rt, "looked at"))).Stage(p)
 		}
 		same(rt, Fold(m.log), f)
 	})
+}
+
+// A paddock that was split off and comes back by its old name carries its own
+// history only; what others carry on of it ends there.
+func TestSplitPaddockComesBack(t *testing.T) {
+	m := newTeam(t).say(3, grazed("1", 3)).say(5, entry.Setup{What: entry.SetSplit, Paddock: "1",
+		Paddocks: []entry.Plot{{Name: "A"}, {Name: "B"}}})
+	m.say(6, entry.Setup{What: entry.SetMerge, Names: []string{"A", "B"}, To: "1"}).say(9, grazed("1", 9))
+	m.say(10, entry.Setup{What: entry.SetPaddocks, Paddocks: []entry.Plot{{Name: "A", Area: 1}}})
+	require.Equal(t, nov(9), m.paddock("1").Regrowth.Since)
+	require.Len(t, m.paddock("1").Grazings, 2)
+	require.Equal(t, nov(3), m.paddock("A").Regrowth.Since, "the grazing of the 9th was not in A")
+	require.Equal(t, []string{"1", "2", "3", "River 1", "A"}, m.names())
 }

@@ -80,16 +80,3 @@ func (p *Paddock) dropSoft(m *Mob, id int64) {
 		p.redo()
 	}
 }
-
-// timeline gives all items of a paddock and of those that it was made of.
-func (p *Paddock) timeline() []item {
-	if len(p.From) == 0 {
-		return p.items
-	}
-	all := slices.Clone(p.items)
-	for _, from := range p.From {
-		all = append(all, from.timeline()...)
-	}
-	slices.SortStableFunc(all, item.compare)
-	return all
-}

@@ -24,7 +24,7 @@ type Paddock struct {
 	Grazings []Grazing   // every grazing that ended, oldest first
 	Cuts     []Cutting   // every cut, oldest first
 	LastSeen entry.Date  // the latest day that anything was logged about it
-	From     []*Paddock  // the paddocks it was made of, whose history it carries
+	from     []forebear  // the paddocks whose history it carries on
 	key      int         // the order in which paddocks came to be known
 	items    []item      // what was logged about it, in order
 	heirs    bool        // others carry its history on

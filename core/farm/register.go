@@ -26,7 +26,7 @@ func (f *Farm) setup(l entry.Logged, e entry.Setup) {
 	switch e.What {
 	case entry.SetPaddocks:
 		for _, plot := range e.Paddocks {
-			f.plot(plot)
+			f.plot(plot, sent(l))
 		}
 	case entry.SetGrass:
 		if p := f.paddockOf(e.Paddock); p != nil {
@@ -39,9 +39,9 @@ func (f *Farm) setup(l entry.Logged, e entry.Setup) {
 	case entry.SetRetire:
 		f.retire(f.Find(e.Paddock), false)
 	case entry.SetSplit:
-		f.split(e)
+		f.split(e, sent(l))
 	case entry.SetMerge:
-		f.merge(e)
+		f.merge(e, sent(l))
 	case entry.SetPin:
 		f.Pins = append(f.Pins, Pin{Mob: e.Mob, Paddock: e.Paddock, Date: e.Date, ID: l.ID})
 	case entry.SetUnpin:
@@ -50,6 +50,9 @@ func (f *Farm) setup(l entry.Logged, e entry.Setup) {
 		f.setMob(l, e)
 	}
 }
+
+// sent gives an entry's place in the order of sending.
+func sent(l entry.Logged) moment { return moment{l.SentAt, l.ID} }
 
 // touchAll has every paddock walked anew.
 func (f *Farm) touchAll() {
@@ -90,7 +93,7 @@ func (f *Farm) addPaddock(name string) *Paddock {
 
 // plot adds a paddock or updates it: what is not told stays as it was. A
 // retired one comes back.
-func (f *Farm) plot(e entry.Plot) *Paddock {
+func (f *Farm) plot(e entry.Plot, now moment) *Paddock {
 	folded := entry.FoldName(e.Name)
 	if folded == "" {
 		return nil
@@ -101,6 +104,7 @@ func (f *Farm) plot(e entry.Plot) *Paddock {
 	}
 	if p.Retired {
 		p.Retired = false
+		f.revived(p, now)
 		f.Paddocks = append(f.Paddocks, p)
 	}
 	p.Listed = true
@@ -177,7 +181,7 @@ func (f *Farm) retire(p *Paddock, heirs bool) {
 
 // split makes several paddocks of one; its history follows into each. Where no
 // area is told the parts share it alike.
-func (f *Farm) split(e entry.Setup) {
+func (f *Farm) split(e entry.Setup, now moment) {
 	old := f.Find(e.Paddock)
 	if old == nil || len(e.Paddocks) < 2 {
 		return
@@ -192,13 +196,12 @@ func (f *Farm) split(e entry.Setup) {
 		if part.Area == 0 {
 			part.Area = share
 		}
-		p := f.plot(part)
+		p := f.plot(part, now)
 		if p == nil || p == old {
 			continue
 		}
 		p.Grass, p.OnlyMob = orGrass(p.Grass, old.Grass), orText(p.OnlyMob, old.OnlyMob)
-		p.From = append(p.From, old)
-		p.redo()
+		p.comesFrom(old)
 		f.moveTo(p, place+i)
 	}
 }
@@ -219,7 +222,7 @@ func (f *Farm) share(old *Paddock, parts []entry.Plot) entry.Hectares {
 }
 
 // merge makes one paddock of several; the history of each follows.
-func (f *Farm) merge(e entry.Setup) {
+func (f *Farm) merge(e entry.Setup, now moment) {
 	var old []*Paddock
 	var area entry.Hectares
 	for _, name := range e.Names {
@@ -231,12 +234,12 @@ func (f *Farm) merge(e entry.Setup) {
 		return
 	}
 	place := slices.Index(f.Paddocks, old[0])
-	p := f.plot(entry.Plot{Name: e.To, Area: area, Grass: old[0].Grass, Mob: old[0].OnlyMob})
+	p := f.plot(entry.Plot{Name: e.To, Area: area, Grass: old[0].Grass, Mob: old[0].OnlyMob}, now)
 	for _, o := range old {
 		if o == p {
 			continue
 		}
-		p.From = append(p.From, o)
+		p.comesFrom(o)
 		f.alias[entry.FoldName(o.Name)] = p
 		f.retire(o, true)
 	}

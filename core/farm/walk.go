@@ -17,7 +17,7 @@ type walk struct {
 // walk ended, or from the start if something before that has changed.
 func (f *Farm) settle(p *Paddock) {
 	items := p.timeline()
-	if p.walk == nil || len(p.From) > 0 {
+	if p.walk == nil || len(p.from) > 0 {
 		p.walk, p.walked = &walk{farm: f, p: p, remarks: map[int64][]Remark{}}, 0
 		p.Stays, p.Regrowth, p.Counts, p.Closed = nil, Regrowth{}, nil, 0
 		p.Holds, p.Grazings, p.Cuts, p.Every, p.LastSeen = nil, nil, nil, nil, 0
