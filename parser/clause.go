@@ -209,8 +209,8 @@ func (r *reader) part(c *clause, i, to int) int {
 
 // partReaders are tried in order at each place of a clause.
 var partReaders = []func(*reader, *clause, int) int{
-	(*reader).idiomPart,
 	(*reader).limitPart,
+	(*reader).idiomPart,
 	(*reader).whenPart,
 	(*reader).amountPart,
 	(*reader).padsPart,

@@ -226,7 +226,7 @@ var lexiconTable = map[tag]string{
 	planWord: `will gonna goin shall should could might may must need needs needed want wants wanted wanna lets planning plans
 		intend intending hoping thinking thinkin maybe perhaps suppose supposed ought gotta later soon ill theyll youll
 		itll would forecast expecting expected try trying lined booked shouldve couldve wouldve mightve`,
-	condWord: `if unless once when whenever provided assuming`,
+	condWord: `if unless once whenever provided assuming`,
 	nearWord: `nearly almost over under above below hitting approaching touching exceeding past`,
 	wishWord: `wish wished wishing wishful dream dreamt dreaming`,
 	hearWord: `said says say reckons reckon reckoned heard hear told tells apparently thinks think thought believes believe
@@ -234,7 +234,7 @@ var lexiconTable = map[tag]string{
 		prob prolly neighbour neighbours neighbor neighbors neighbouring`,
 	hedgeWord: `about around roughly approx approximately ish circa bout`,
 	jokeWord:  `lol haha hahaha hehe lmao rofl jk joking kidding joke`,
-	whWord:    `which what whats wot wots wat where wheres whens who whos whose how hows why whys whatll howre`,
+	whWord:    `when which what whats wot wots wat where wheres whens who whos whose how hows why whys whatll howre`,
 	auxWord:   `anyone anybody`,
 	nextWord:  `next nxt`, readyWord: `ready`,
 	todayWord: `today 2day tday`, yesterdayWord: `yesterday yest yday yesty ystd yesterdays`, tomorrowWord: `tomorrow tmrw tmr tomoz tomo tmw tomorow tomorrows morrow tmoz`,

@@ -22,10 +22,22 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 		if k >= to {
 			return outcome{entries: []entry.Entry{entry.Undo{}}}, true
 		}
-		if c, ok := r.correction(k, to, true); ok {
-			return outcome{entries: []entry.Entry{c}}, true
+		if r.oneOf(k-1, ",", ".", "-", ":", "sorry", "no") || r.hasText(k, to, "not") || r.hasText(k, to, "should") {
+			if c, ok := r.correction(k, to, true); ok {
+				return outcome{entries: []entry.Entry{c}}, true
+			}
 		}
-		return outcome{}, false
+		return r.undoOf(k, to)
+	}
+	if undoVerbs[r.tok(i).text] {
+		if o, ok := r.undoOf(i+1, to); ok {
+			return o, true
+		}
+	}
+	if t := r.tok(to - 1); t.text == "*" && t.glued {
+		if m, k, ok := r.mended(i); ok && k == to-1 {
+			return outcome{entries: []entry.Entry{m.correct()}}, true
+		}
 	}
 	c, ok := r.correction(i, to, i > from || r.Reply)
 	if !ok {
@@ -34,25 +46,69 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 	return outcome{entries: []entry.Entry{c}}, true
 }
 
+// hasText tells whether a word stands in a run of tokens.
+func (r *reader) hasText(from, to int, w string) bool {
+	for i := from; i < to; i++ {
+		if r.tok(i).text == w {
+			return true
+		}
+	}
+	return false
+}
+
+// undoOf meets "undo 12" and "remove the count in 12": which entry is meant is
+// not told, so it asks.
+func (r *reader) undoOf(i, to int) (outcome, bool) {
+	for r.oneOf(i, "the", "my", "that", "last", "count", "counts", "entry", "grazing", "spray", "hold", "score", "scores", "rain", "in", "for", "of", "from", "on", "about") {
+		i++
+	}
+	p, ok := r.onePad(i, false)
+	if i < to && (!ok || p.next != to) || i >= to && !r.hasText(0, to, "the") {
+		return outcome{}, false
+	}
+	return outcome{ask: &entry.Ask{Reason: "I can take back your latest entry, or one that you reply to with “undo”. Your latest?",
+		Options: []entry.Option{{Label: "Yes, my latest", Entries: []entry.Entry{entry.Undo{}}}}}}, true
+}
+
 // apology steps over "sorry", "oops", "my bad" and their commas.
 func (r *reader) apology(i int) int {
+	start := i
+	sorry := false
 	for {
 		t := r.tok(i)
 		switch {
-		case t.text == "my" && (r.oneOf(i+1, "bad", "mistake", "fault", "error", "apologies")):
+		case t.text == "my" && r.oneOf(i+1, "bad", "mistake", "fault", "error", "apologies"):
+			sorry = true
 			i += 2
-		case r.oneOf(i, "sorry", "soz", "sry", "oops", "whoops", "woops", "ops", "correction", "wait", "no", "nah", "actually", "mistake", "typo", ",", "-", ":", ".", "!", "*", "nope", "bugger", "i", "and", "ah", "hang", "on", "sori", "edit") && t.shape != number:
-			if t.text == "no" && r.tok(i+1).text != "," && r.tok(i+1).shape != number || t.text == "on" && r.tok(i-1).text != "hang" {
+		case t.text == "wrong" && r.oneOf(i+1, "paddock", "pdk", "one", "number", "mob", "day", "date", "score", "scores"):
+			sorry = true
+			i += 2
+		case t.text == "hang" && r.oneOf(i+1, "on"):
+			sorry = true
+			i += 2
+		case apologies[t.text]:
+			if r.oneOf(i, "no", "nah") && !r.oneOf(i+1, ",", "it", "its", "that", "thats", "sorry", "wait") && r.tok(i+1).shape != number && r.tok(i+1).tag != padMark {
 				return i
 			}
+			sorry = true
 			i++
-		case t.text == "wrong" && r.oneOf(i+1, "paddock", "pdk", "one", "number", "mob", "day", "date"):
-			i += 2
+		case sorry && r.oneOf(i, ",", "-", ":", ".", "!", "and", "i", "so", "it", "was", "the") && (t.shape == mark || r.announced(i)):
+			i++
 		default:
+			if !sorry {
+				return start
+			}
 			return i
 		}
 	}
 }
+
+// announced tells whether a small word behind an apology leads on to another.
+func (r *reader) announced(i int) bool {
+	return r.oneOf(i, "and", "so") || r.oneOf(i, "i") && apologies[r.tok(i+1).text]
+}
+
+var apologies = wordSet(`sorry soz sry oops whoops woops ops correction wait no nah actually mistake typo * nope bugger ah sori edit oh`)
 
 var undoVerbs = wordSet(`scrap delete ignore cancel forget scratch strike remove disregard undo withdraw bin dump`)
 
@@ -141,7 +197,7 @@ func (r *reader) announces(i int) (bool, int) {
 		}
 		j++
 	}
-	for _, w := range [][]string{{"should", "be"}, {"should", "have", "been"}, {"shouldve", "been"}, {"shoulda", "been"}, {"shud", "be"}, {"make", "it"}, {"make", "that"}, {"meant"}, {"i", "meant"},
+	for _, w := range [][]string{{"should", "be"}, {"should", "have", "been"}, {"shouldve", "been"}, {"shoulda", "been"}, {"shud", "be"}, {"make", "it"}, {"make", "that"}, {"meant"}, {"i", "meant"}, {"i", "mean"}, {"should", "read"}, {"should", "say"}, {"change", "the", "mob", "to"}, {"change", "mob", "to"}, {"change", "the", "paddock", "to"}, {"change", "paddock", "to"}, {"change", "the", "date", "to"}, {"change", "date", "to"},
 		{"meant", "to", "say"}, {"was", "meant", "to", "be"}, {"is", "meant", "to", "be"}, {"change", "it", "to"}, {"change", "that", "to"}, {"change", "to"}, {"needs", "to", "be"}} {
 		if k, ok := r.run(j, w...); ok {
 			for r.oneOf(k, "for", "for", "in", "the", "on") && !r.tok(k).glued {
@@ -233,8 +289,34 @@ func (r *reader) manyScores(i int) bool {
 	return len(t.said) > 1 || t.decimal
 }
 
+// shouldBe reads "12 should be 13" and "12 should be 2 2.5 3".
+func (r *reader) shouldBe(i, to int) (entry.Correct, bool) {
+	p, ok := r.onePad(i, true)
+	if !ok || !p.known || !r.oneOf(p.next, "should", "shouldve") {
+		return entry.Correct{}, false
+	}
+	k := p.next + 1
+	for r.oneOf(k, "be", "read", "say", "have", "been") {
+		k++
+	}
+	m, end, ok := r.mended(k)
+	if !ok || end != to || m.field != entry.FieldPaddock && m.field != entry.FieldTillers || k == p.next+1 {
+		return entry.Correct{}, false
+	}
+	c := m.correct()
+	if m.field == entry.FieldPaddock {
+		c.From = p.name
+	} else {
+		c.About = p.name
+	}
+	return c, true
+}
+
 // aboutCorrection reads "p12 was 2 not 3 on mon".
 func (r *reader) aboutCorrection(i, to int) (entry.Correct, bool) {
+	if c, ok := r.shouldBe(i, to); ok {
+		return c, true
+	}
 	p, ok := r.onePad(i, true)
 	if !ok || !r.oneOf(p.next, "was", "is", "should", "were") || !p.known {
 		return entry.Correct{}, false
@@ -261,24 +343,39 @@ func (r *reader) aboutCorrection(i, to int) (entry.Correct, bool) {
 
 // again reads "same again in 13": the sender's latest entries, elsewhere.
 //
-//	again = ( "same" [ "again" ] | "ditto" ) [ "in" | "for" ] paddocks
+//	again = ( "same" [ "again" ] | "ditto" ) [ "in" | "for" ] paddocks | paddocks ( "same" [ "again" ] | "too" | "as" "well" )
 func (r *reader) again(from, to int) (outcome, bool) {
 	i := from
-	if !r.oneOf(i, "same", "ditto", "likewise") {
-		return outcome{}, false
-	}
-	i++
-	for r.oneOf(i, "again", "in", "for", "on", "thing", "as", "here", "there", "now", "at", "with", "the", "goes", "story") {
+	for r.oneOf(i, "and") {
 		i++
 	}
-	p, ok := r.onePad(i, true)
+	lead := r.oneOf(i, "same", "ditto", "likewise")
+	if lead {
+		i++
+		for r.oneOf(i, "again", "in", "for", "on", "thing", "as", "here", "there", "now", "at", "with", "the", "goes", "story") {
+			i++
+		}
+	}
+	if lead && i == to {
+		return outcome{ask: &entry.Ask{Reason: "The same again in which paddock?"}}, true
+	}
+	p, ok := r.onePad(i, lead)
 	if !ok {
 		return outcome{}, false
 	}
 	list, k := r.padList(p, i, false)
-	if k != to {
+	tail := k
+	for r.oneOf(tail, "same", "again", "too", "aswell", "as", "well", "also", "ditto", "likewise", "here") {
+		tail++
+	}
+	if tail != to || !lead && tail == k {
 		return outcome{}, false
 	}
+	return r.repeated(list)
+}
+
+// repeated gives the sender's latest entries in each of the paddocks.
+func (r *reader) repeated(list []place) (outcome, bool) {
 	var out []entry.Entry
 	for _, one := range list {
 		if !one.known {

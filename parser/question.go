@@ -388,6 +388,9 @@ func askOnePaddock(q *query) *entry.Question {
 	if q.any("after", "next") && q.any("next", "what", "whats", "where", "which") {
 		return nil
 	}
+	if q.any("would", "love", "wish") && !q.any("when", "what", "how") {
+		return nil
+	}
 	if q.signal && (q.any("how", "hows", "ready", "stage", "status", "when", "whens", "leaf", "leaves", "what", "whats", "about", "held", "looking", "can", "ok", "target", "late", "score", "graze", "average", "wot", "wots", "back", "available", "open", "due", "wheres", "where", "need", "needs", "left", "should", "shut") || q.n == 0) ||
 		q.any("status", "report", "stage", "show") && q.n <= 4 {
 		return &entry.Question{About: entry.AskPaddock, Paddock: q.pads[0]}

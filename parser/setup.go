@@ -27,6 +27,9 @@ func (r *reader) setup(from, to int) (outcome, bool) {
 var setupReaders = []func(*reader, int, int) (entry.Setup, string, bool){
 	(*reader).setFarm, (*reader).setPaddocks, (*reader).setMob, (*reader).setSummary, (*reader).setAim,
 	(*reader).setPlace, (*reader).setGrass, (*reader).setLastGrazed,
+	(*reader).setRename, (*reader).setRetire, (*reader).setSplit, (*reader).setMerge, (*reader).setOnly, (*reader).setBar,
+	(*reader).setDaily, (*reader).setAway, (*reader).setQuiet, (*reader).setUnits, (*reader).setPin, (*reader).setBackFence,
+	(*reader).setRemnant, (*reader).setHoldDays,
 }
 
 // run tells whether some words stand at i, and gives the token behind them.
@@ -196,6 +199,12 @@ func (r *reader) plot(from, to int) (entry.Plot, string) {
 	if area.shape != number || name <= from || v <= 0 || v > 5000 {
 		return p, fmt.Sprintf("I cannot read “%s” as a paddock: please send its name, then its area, such as “River 1 4.1 ha”.", line)
 	}
+	for from < name && r.tok(from).shape == mark && r.tok(from).text != "#" {
+		from++
+	}
+	if r.negative(name-1) && name-1 > from {
+		return p, fmt.Sprintf("I cannot read “%s” as a paddock: an area cannot be below nothing.", line)
+	}
 	for name > from && (r.oneOf(name-1, ",", ":", "-", "=") || r.tok(name-1).shape == mark && r.tok(name-1).text != "#") {
 		name--
 	}
@@ -263,7 +272,7 @@ func (r *reader) setMob(from, to int) (s entry.Setup, why string, ok bool) {
 		return s, "", false
 	}
 	s = entry.Setup{What: entry.SetMob, Mob: strings.ToLower(r.source(i, k))}
-	for r.oneOf(k, ":", ",", "=", "-") || r.oneOf(k, "is", "of") {
+	for r.oneOf(k, ":", ",", "=", "-") || r.oneOf(k, "is", "of", "now", "are") {
 		k++
 	}
 	if k == to {
@@ -469,9 +478,6 @@ func (r *reader) setGrass(from, to int) (s entry.Setup, why string, ok bool) {
 	i := p.next
 	for r.oneOf(i, "is", "are", "in", "all", "now", "has", "grass", ":", "=", "its") {
 		i++
-	}
-	if i == p.next && !p.marked {
-		return s, "", false
 	}
 	g, n := r.grassAt(i)
 	if n == 0 || i+n != to {

@@ -26,6 +26,9 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	if p.shorter != "" && r.tok(p.next-1).shape == number && r.tok(p.next-1).value <= 4 && !r.marked(p.next, k) {
 		t.unsure("Is that %s, or %s with %s as its first score?", p.name, p.shorter, r.tok(p.next-1).text)
 	}
+	if r.oneOf(i, "paddocks", "pdks", "fields", "padds", "pads") {
+		t.unsure("Is that a leaf count, or a paddock and its area? Please send “paddock %s” for a count, or “paddocks” on a line of its own.", p.name)
+	}
 	p.role = roleAt
 	r.way = roleNone
 	if c.count != nil {
