@@ -17,8 +17,12 @@ import (
 // transport problem whose prices it takes.
 
 // lump is how many days a column takes in when all work could long be done:
-// those days are hardly used, and need not be told apart.
-const lump = 7
+// those days are hardly used, and need not be told apart. Nor are single days
+// where a slow mob's round takes more than so many columns.
+const (
+	lump       = 7
+	mostColumn = 150
+)
 
 // columns lists the mob-days of a group, with what can be eaten on each.
 func (g *group) columns() []column {
@@ -26,16 +30,21 @@ func (g *group) columns() []column {
 		return g.busy()
 	}
 	usual := int(eaten(slices.Clone(g.crews), g.area())) + 3
+	unit := 1 + usual/mostColumn
 	var out []column
 	for c, crew := range g.crews {
 		end := g.lastEnd(c)
 		for d := int(crew.start); float64(d) < end; {
-			days := 1
+			days := unit
 			if d >= usual {
-				days = lump
+				days = unit * lump
 			}
 			hours := float64(d+days) - math.Max(float64(d), crew.start)
-			out = append(out, column{c, d, days, hours * crew.rate, days == 1 && g.neverIdle(c, d)})
+			full := d < usual
+			for k := d; k < d+days && full; k++ {
+				full = g.neverIdle(c, k)
+			}
+			out = append(out, column{c, d, days, hours * crew.rate, full})
 			d += days
 		}
 	}
@@ -57,10 +66,15 @@ func (g *group) busy() []column {
 			at += eat / rate
 		}
 	}
+	unit := 1 + len(room)/mostColumn
 	var out []column
-	for d, r := range room {
-		if r > 0 {
-			out = append(out, column{0, d, 1, r, true})
+	for d := 0; d < len(room); d += unit {
+		sum := 0.0
+		for _, r := range room[d:min(d+unit, len(room))] {
+			sum += r
+		}
+		if sum > 0 {
+			out = append(out, column{0, d, unit, sum, true})
 		}
 	}
 	return out
@@ -110,11 +124,14 @@ func (g *group) neverIdle(c, day int) bool {
 // rents are the prices of mob-days, for each hectare, by mob and date.
 type rents map[string]map[entry.Date]float64
 
+// room gives days enough for every column.
+func (g *group) room() int { return g.far + lump*(1+g.far/mostColumn) + 1 }
+
 // rent gives the prices of the transport problem, by crew and day.
 func (g *group) rent(t *transport) [][]float64 {
 	rent := make([][]float64, len(g.crews))
 	for c := range rent {
-		rent[c] = make([]float64, g.far+lump+1)
+		rent[c] = make([]float64, g.room())
 	}
 	for k, col := range t.cols {
 		p := t.price[k]
@@ -172,7 +189,7 @@ func (r rents) recall(p Problem, g *group) [][]float64 {
 		if !ok {
 			return nil
 		}
-		out[c] = make([]float64, g.far+lump+1)
+		out[c] = make([]float64, g.room())
 		for d := range out[c] {
 			out[c][d] = days[p.Today.Add(d)]
 		}

@@ -77,7 +77,7 @@ func (b *builder) bend(area float64) {
 		sum += m.HaPerDay
 	}
 	for i := range b.problem.Mobs {
-		b.problem.Mobs[i].HaPerDay *= asked / sum
+		b.problem.Mobs[i].HaPerDay *= asked / max(sum, 1e-9)
 	}
 }
 

@@ -2,6 +2,8 @@ package round
 
 import (
 	"fmt"
+	"math"
+	"math/rand/v2"
 	"testing"
 	"time"
 
@@ -411,4 +413,47 @@ func TestChangesSinceTheMorning(t *testing.T) {
 
 	moved := PlanFor(bend(day, 9, entry.Graze{Paddock: next.Paddock, Date: day, Event: entry.In, Mob: "milkers"}), day, 10, "", What{})
 	assert.Empty(t, Changes(morning, moved), "it was done as planned")
+}
+
+// A new farm, of which little or nothing is known, gets answers without figures
+// that are no numbers.
+func TestLittleIsKnown(t *testing.T) {
+	day := entry.NewDate(2026, time.September, 20)
+	bare := newDiary(day)
+	bare.setUp(3, "milkers", "heifers")
+	still := newDiary(day)
+	still.say(entry.Count{Paddock: "7", Date: day, Mean: 2.2, N: 8})
+	for _, f := range []*farm.Farm{farm.New(), farm.Fold(bare.log), farm.Fold(still.log)} {
+		for _, w := range []What{{}, {Days: 30}, {Ha: 2}, {Shut: []string{"1", "2", "3"}}} {
+			l := LengthOf(f, day, w)
+			for _, v := range []float64{l.Days, l.Shortest, l.Longest, l.HaPerDay, l.Running, l.Asked, l.AskedHa, float64(l.StageAtGrazing)} {
+				assert.False(t, math.IsNaN(v) || math.IsInf(v, 0))
+			}
+			p := PlanFor(f, day, 20, "", w)
+			assert.False(t, math.IsNaN(p.Whole.Lost) || math.IsNaN(p.LostAtMean))
+			for _, m := range p.Mobs {
+				assert.False(t, math.IsNaN(m.HaPerDay))
+			}
+		}
+		Advise(f, day)
+		DueOn(f, day)
+		BestLength(f, day, 0)
+		ranked, left := Rank(f, day, "")
+		assert.Len(t, f.Paddocks, len(ranked)+len(left))
+	}
+}
+
+// A mob that hardly moves makes a round of years: that takes no longer to plan.
+func TestVerySlowMobs(t *testing.T) {
+	for _, mobs := range []int{1, 2} {
+		p := invent(rand.New(rand.NewPCG(3, 3)), 40, mobs)
+		for m := range p.Mobs {
+			p.Mobs[m].HaPerDay = 0.05
+		}
+		start := time.Now()
+		plan := Solve(p)
+		assert.Less(t, time.Since(start), 5*time.Second)
+		assert.LessOrEqual(t, plan.Bound, plan.Lost)
+		assert.Greater(t, plan.Bound, 0.5*plan.Lost)
+	}
 }
