@@ -117,7 +117,11 @@ func (v Voice) corrected(e entry.Correct) string {
 	if what == "" {
 		what = string(e.Field)
 	}
-	s := what + " is " + to
+	verb := " is "
+	if e.Field == entry.FieldTillers {
+		verb = " are "
+	}
+	s := what + verb + to
 	if e.From != "" {
 		s += ", not " + e.From
 	}

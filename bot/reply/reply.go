@@ -22,7 +22,7 @@ type Voice struct {
 func HTML(a answer.Answer, v Voice) string {
 	text := render(a, v)
 	if len(v.Understood) > 0 {
-		text += "\n" + template.HTMLEscapeString("I read it so: "+strings.Join(v.Understood, "; ")+".")
+		text += "\n" + template.HTMLEscapeString("I "+strings.Join(v.Understood, ", ")+".")
 	}
 	return text
 }

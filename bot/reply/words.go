@@ -21,7 +21,8 @@ func (v Voice) funcs() template.FuncMap {
 		"Up": upper, "list": list, "names": names, "reason": reason, "Reason": func(r any) string { return upper(reason(r)) },
 		"residual": v.residual, "percent": percent, "num": tenth, "whole": whole,
 		"remark": v.remark, "remarks": v.remarks, "caution": v.caution, "cautions": v.cautions,
-		"advice": v.advice, "why": why, "holds": holds, "brief": short, "stop": stop, "about": about, "say": func(e entry.Entry) string { return v.Describe(e) },
+		"advice": v.advice, "why": why, "holds": holds, "brief": short, "exact": exact, "around": around, "mobs": mobs, "lost": lost,
+		"one": func(s string) []string { return []string{s} }, "stop": stop, "about": about, "say": func(e entry.Entry) string { return v.Describe(e) },
 		"mob": mobWord, "Mob": func(m string) string { return upper(mobWord(m)) }, "grass": grass, "has": has,
 		"first": first, "ranked": func(r answer.Ranked) template.HTML { return v.part("ranked", r) },
 		"left": func(l answer.LeftOut) template.HTML { return v.part("left", l) }, "dict": dict,
@@ -55,7 +56,23 @@ func when(d, today entry.Date) string {
 	if w, ok := near(d, today); ok {
 		return w
 	}
+	return far(d, today)
+}
+
+// far words a date, with its year where that could be doubted.
+func far(d, today entry.Date) string {
+	if gap := d.Sub(today); gap > 180 || gap < -180 {
+		return d.Time().Format("2 Jan 2006")
+	}
 	return day(d)
+}
+
+// around words a forecast: "about Sat 28 Nov", but "tomorrow".
+func around(d, today entry.Date) string {
+	if w, ok := near(d, today); ok {
+		return w
+	}
+	return "about " + far(d, today)
 }
 
 // on is when with its preposition: "on Sat 28 Nov".
@@ -63,7 +80,7 @@ func on(d, today entry.Date) string {
 	if w, ok := near(d, today); ok {
 		return w
 	}
-	return "on " + day(d)
+	return "on " + far(d, today)
 }
 
 // number gives any figure as a float.
@@ -191,6 +208,40 @@ func mobWord(m string) string {
 		return "the " + strings.ToLower(m)
 	}
 	return m
+}
+
+// mobs names several mobs, or stock without a name.
+func mobs(names []string) string {
+	var out []string
+	for _, m := range names {
+		if m != "" {
+			out = append(out, mobWord(m))
+		}
+	}
+	if len(out) == 0 {
+		return mobWord("")
+	}
+	return list(out)
+}
+
+// lost names the mobs of which nobody knows where they are.
+func lost(ws []answer.Where) string {
+	var out []string
+	for _, w := range ws {
+		if !w.Away && w.Paddock == "" {
+			out = append(out, mobWord(w.Mob))
+		}
+	}
+	return list(out)
+}
+
+// exact words a leaf stage that somebody set, to a hundredth: 2.75 leaves.
+func exact(v any) string {
+	s := strconv.FormatFloat(math.Round(number(v)*100)/100, 'f', -1, 64)
+	if s == "1" {
+		return "1 leaf"
+	}
+	return s + " leaves"
 }
 
 // list joins words: a, b and c.

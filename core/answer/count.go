@@ -79,7 +79,7 @@ func countRemarks(f *farm.Farm, p *farm.Paddock, c farm.Counted, s leaf.Sample, 
 	}
 	out = append(out, heldRemarks(p, day)...)
 	out = append(out, sameDay(p, c)...)
-	if c.N > 0 && !s.Enough {
+	if c.N > 0 && c.N < fewest {
 		out = append(out, Remark{Kind: Few, Paddock: p.Name, N: c.N})
 	}
 	if firstUnknown(f, c.ID) {
@@ -87,6 +87,11 @@ func countRemarks(f *farm.Farm, p *farm.Paddock, c farm.Counted, s leaf.Sample, 
 	}
 	return out
 }
+
+// fewest is the least number of tillers that is let pass without a word: six
+// to ten are common practice, five or six do for NSW Government (grazing
+// short-term ryegrass).
+const fewest = 5
 
 // heldRemarks tells what holds a paddock on a day.
 func heldRemarks(p *farm.Paddock, day entry.Date) []Remark {

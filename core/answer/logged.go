@@ -22,6 +22,8 @@ type Logged struct {
 type More struct {
 	Name     string         `json:"name_now,omitempty"` // the paddock as the register calls it
 	Today    entry.Date     `json:"today,omitzero"`
+	Mobs     []string       `json:"mobs,omitempty"`       // whose stock it was, as far as known
+	Since    entry.Date     `json:"in_since,omitzero"`    // when they went in, if on an earlier day
 	Stay     int            `json:"stay_days,omitempty"`  // days that stock were in, first and last included
 	Before   *Before        `json:"before,omitempty"`     // the regrowth that was grazed
 	AreaHa   entry.Hectares `json:"area_ha,omitempty"`    // of the paddock

@@ -15,8 +15,9 @@ func (a *Logged) graze(f *farm.Farm, l entry.Logged, e entry.Graze) {
 		return
 	}
 	if g, ok := grazingOf(p, l.ID); ok {
+		a.Mobs = g.Mobs
 		if !g.In.IsZero() && g.Out > g.In {
-			a.Stay = g.Out.Sub(g.In) + 1
+			a.Since, a.Stay = g.In, g.Out.Sub(g.In)+1
 		}
 		a.Before = before(f, p, g.Before, firstDay(g))
 		if farm.Lax(g.Residual) {

@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"slices"
 	"strings"
 
 	"leafround/core/entry"
@@ -52,8 +53,9 @@ type LeftOut struct {
 	ReadyOn entry.Date      `json:"ready_on,omitzero"`
 }
 
-// MobChoice is the best for one mob.
+// MobChoice is the best for one mob, or for several that have the same choice.
 type MobChoice struct {
+	Mobs   []string `json:"mobs,omitempty"` // all of them
 	Mob    string   `json:"mob"`
 	Ranked []Ranked `json:"ranked"`
 }
@@ -82,7 +84,10 @@ func ranking(f *farm.Farm, q entry.Question, day entry.Date) Answer {
 	if q.Mob == "" && len(mobs) > 1 {
 		for _, m := range mobs {
 			own, _ := rank(f, day, m.Name)
-			a.ByMob = append(a.ByMob, MobChoice{m.Name, first(ranks(own), 3)})
+			a.ByMob = gather(a.ByMob, m.Name, first(ranks(own), 3))
+		}
+		if len(a.ByMob) == 1 { // the same for all
+			a.ByMob = nil
 		}
 	}
 	return a
@@ -105,6 +110,17 @@ func goingRound(f *farm.Farm) []*farm.Mob {
 		}
 	}
 	return out
+}
+
+// gather adds a mob's choice; mobs with the same choice share it.
+func gather(all []MobChoice, mob string, best []Ranked) []MobChoice {
+	for i := range all {
+		if slices.EqualFunc(all[i].Ranked, best, func(a, b Ranked) bool { return a.Paddock == b.Paddock }) {
+			all[i].Mobs = append(all[i].Mobs, mob)
+			return all
+		}
+	}
+	return append(all, MobChoice{Mob: mob, Mobs: []string{mob}, Ranked: best})
 }
 
 func ranks(rs []round.Ranked) []Ranked {

@@ -64,7 +64,7 @@ func (a *Summary) choices(f *farm.Farm, day entry.Date, all []Ranked) {
 	mobs := goingRound(f)
 	for _, m := range mobs {
 		own, _ := round.Rank(f, day, m.Name)
-		a.Next = append(a.Next, MobChoice{m.Name, first(ranks(own), 2)})
+		a.Next = gather(a.Next, m.Name, first(ranks(own), 2))
 	}
 	if len(mobs) == 0 {
 		a.Next = []MobChoice{{Ranked: first(all, 2)}}
