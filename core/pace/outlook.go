@@ -12,8 +12,8 @@ type ahead struct {
 // How the weather's bearing is expected to wear off, days (ours): a warm spell
 // lasts a week, a drought a month.
 const (
-	warmthLasts  = 5
-	drynessLasts = 30
+	warmthLasts  = 8
+	drynessLasts = 25
 )
 
 // outlook gives the k-th day after the estimate's. The day itself has the

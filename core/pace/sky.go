@@ -38,6 +38,9 @@ var (
 	depletion = 0.60
 )
 
+// parched is the part of leaf rate that is left where the root zone is dry (ours).
+const parched = 0.25
+
 // normal gives the mean air temperature to expect on a day at a latitude, °C: a
 // coarse fit to temperate maritime places (from memory), a cosine with its top
 // five weeks after midsummer.
@@ -79,10 +82,14 @@ func (k *sky) bearing(site Site, day entry.Date) (warmth, dryness float64) {
 		warmth = math.Log(response(c) / response(site.normal(day)))
 	}
 	if k.begun && day.Sub(k.rainD) <= rainHolds {
-		dryness = math.Log(max(k.store.Stress(), 0.1))
+		dryness = parch(k.store)
 	}
 	return warmth, dryness
 }
+
+// parch gives the log of the stress on leaf rate: no drought stops leaves
+// wholly.
+func parch(store water.Bucket) float64 { return math.Log(parched + (1-parched)*store.Stress()) }
 
 // tell takes a day's weather as far as told.
 func (k *sky) tell(day entry.Date, w *Weather) {

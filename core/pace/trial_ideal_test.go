@@ -9,15 +9,14 @@ import (
 // written apart from the estimator: weather in two terms, each paddock's
 // factor, and the log of each stage, in one covariance.
 type ideal struct {
-	l       lore
-	w       world
-	n       int
-	x       []float64
-	c       [][]float64
-	going   []bool
-	day     int
-	shows   [][2]float64 // mean and variance that a tiller shows, by stage in hundredths
-	factors float64      // paddocks differ by this in log
+	l     lore
+	w     world
+	n     int
+	x     []float64
+	c     [][]float64
+	going []bool
+	day   int
+	shows [][2]float64 // mean and variance that a tiller shows, by stage in hundredths
 }
 
 func newIdeal(l lore, w world, day int) *ideal {
