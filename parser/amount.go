@@ -328,6 +328,10 @@ func (r *reader) sharePart(c *clause, i int) int {
 		}
 		return k
 	}
+	if u := r.tok(i + 1); t.text == "part" && u.shape == number && u.value > 0 && u.value <= 1 {
+		c.share = u.value
+		return i + 2
+	}
 	if t.text == "two" && (r.tok(i+1).text == "thirds" || r.tok(i+1).text == "third") {
 		c.share = 2.0 / 3
 		return r.ofThe(i + 2)

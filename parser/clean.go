@@ -16,7 +16,7 @@ func clean(text string) string {
 	if isPlain(text) {
 		return text
 	}
-	text = norm.NFC.String(text)
+	text = norm.NFC.String(strings.ToValidUTF8(text, " "))
 	var b strings.Builder
 	b.Grow(len(text) + 8)
 	var last rune

@@ -22,6 +22,9 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 		if k >= to {
 			return outcome{entries: []entry.Entry{entry.Undo{}}}, true
 		}
+		if j := r.over(k, ",", ".", "-", ":"); j > k {
+			k = r.apology(j)
+		}
 		if r.oneOf(k-1, ",", ".", "-", ":", "sorry", "no") || r.hasText(k, to, "not") || r.hasText(k, to, "should") {
 			if c, ok := r.correction(k, to, true); ok {
 				return outcome{entries: []entry.Entry{c}}, true

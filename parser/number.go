@@ -128,9 +128,11 @@ func (r *reader) commaPair(i int) bool {
 // every comma joins just two whole numbers and the list is parted otherwise.
 func (r *reader) commaUse(i int) commaUse {
 	pairs, items, points := 0, 0, false
-	for {
+	for last := i + 4*mostTillers; ; {
 		t := r.tok(i)
 		switch {
+		case i > last:
+			return settleCommas(pairs, items, points, r.tok(i-1))
 		case t.shape == number && r.commaPair(i):
 			if n := r.tok(i + 3); n.text == "," {
 				if m := r.tok(i + 4); n.glued && m.glued && m.shape == number {

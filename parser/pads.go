@@ -162,6 +162,9 @@ func (r *reader) markedPad(i int) (place, bool) {
 	if !ok {
 		p, ok = r.wildPad(j, true)
 	}
+	if t := r.tok(j); !ok && r.anyPaddock && t.shape == word && nameTags[t.tag] && len(t.text) > 1 {
+		p, ok = place{name: r.source(j, j+1), known: true, next: j + 1}, true
+	}
 	if !ok && r.tok(j).shape == number && !r.tok(j).decimal {
 		p, ok = place{name: r.tok(j).text, next: j + 1}, true
 		if u := r.tok(j + 1); u.glued && u.shape == word && len(u.text) == 1 {
@@ -171,6 +174,10 @@ func (r *reader) markedPad(i int) (place, bool) {
 	p.marked, p.at = true, i
 	return p, ok
 }
+
+// nameTags are parts of speech that may name a paddock behind its mark, where
+// there is no register.
+var nameTags = map[tag]bool{looseMob: true, mobWord: true, remark: true, cropWord: true, troubleWord: true, grassWord: true, topWord: true, soilWord: true}
 
 // wordNumber reads "paddock twelve".
 func (r *reader) wordNumber(j int) (place, bool) {

@@ -111,15 +111,23 @@ func printGraze(g entry.Graze) string {
 		parts = append(parts, ",", strconv.Itoa(g.Head), "head")
 	}
 	if g.Part > 0 {
-		parts = append(parts, ",", figure(g.Part*100)+"%")
+		parts = append(parts, ",", "part", figure(g.Part))
 	}
 	if g.Residual != nil {
-		parts = append(parts, ", residual", figure(g.Residual.Value), string(g.Residual.Unit))
+		parts = append(parts, ", residual", figure(g.Residual.Value), unitWord(g.Residual.Unit))
 	}
 	if g.Back {
 		parts = append(parts, ", back fence")
 	}
 	return strings.ReplaceAll(strings.Join(parts, " "), " ,", ",")
+}
+
+// unitWord writes a residual's unit; "in" alone would read as the preposition.
+func unitWord(u entry.ResidualUnit) string {
+	if u == entry.Inches {
+		return "inches"
+	}
+	return string(u)
 }
 
 // holdWords is how a hold's reason is printed.
@@ -136,13 +144,15 @@ func printHold(h entry.Hold) string {
 }
 
 func printRelease(v entry.Release) string {
-	s := fmt.Sprintf("%s ok to graze on %s", padName(v.Paddock), v.Date)
-	if v.Reason != "" {
-		word := map[entry.Reason]string{entry.HoldWet: "dried out", entry.HoldSilage: "silage", entry.HoldHay: "hay", entry.HoldSpray: "spray",
-			entry.HoldFertiliser: "fertiliser", entry.HoldEffluent: "effluent", entry.HoldResown: "resown", entry.HoldCrop: "crop"}[v.Reason]
-		s += ", " + word
+	words := map[entry.Reason]string{entry.HoldSilage: "silage", entry.HoldHay: "hay", entry.HoldSpray: "spray",
+		entry.HoldFertiliser: "fertiliser", entry.HoldEffluent: "effluent", entry.HoldResown: "resown", entry.HoldCrop: "crop"}
+	switch word := words[v.Reason]; {
+	case v.Reason == entry.HoldWet:
+		return fmt.Sprintf("%s dried out and ok to graze on %s", padName(v.Paddock), v.Date)
+	case word != "":
+		return fmt.Sprintf("release the %s hold on %s on %s", word, padName(v.Paddock), v.Date)
 	}
-	return s
+	return fmt.Sprintf("%s ok to graze on %s", padName(v.Paddock), v.Date)
 }
 
 func printTemperature(t entry.Temperature) string {

@@ -86,11 +86,14 @@ func (r *reader) wholeQuestion(from, to int, asked bool) (*entry.Question, int, 
 	return q, from, q != nil
 }
 
+// longestQuestion is how many tokens a question can have (ours).
+const longestQuestion = 60
+
 // ask gives the question in a run of tokens, nil where there is none.
 func (r *reader) ask(from, to int, signal bool) *entry.Question {
 	signal = signal || r.tok(from).text == "if" && (r.hasTag(from, to, whWord) || r.hasTag(from, to, haUnit) || r.hasTag(from, to, dayUnit)) ||
 		r.tok(from).text == "at" && r.hasTag(from, to, whWord)
-	if !signal && to-from > 10 {
+	if !signal && to-from > 10 || to-from > longestQuestion {
 		return nil
 	}
 	if !r.asksSomething(from, to) && !signal {

@@ -119,7 +119,7 @@ func (s *scanner) number() {
 	t := s.emit(number, i-s.pos)
 	v, err := strconv.ParseFloat(t.text, 64)
 	t.value, t.decimal = v, dots == 1
-	if dots > 1 || err != nil || i-t.start > 15 {
+	if dots > 1 || err != nil || i-t.start > 24 {
 		t.shape, t.value = broken, 0
 	}
 }

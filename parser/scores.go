@@ -30,6 +30,9 @@ func (t *tally) unsure(format string, args ...any) {
 	}
 }
 
+// mostTillers is the longest list of scores that is taken for one count (ours).
+const mostTillers = 100
+
 // scores reads a list of scores; next is i where there is none.
 //
 //	scores = item { [ "," | ";" | "and" | "/" ] item }
@@ -41,6 +44,11 @@ func (r *reader) scores(i int) (t tally, next int) {
 	}
 	next = i
 	for {
+		if len(t.said)+t.skipped.Total() > mostTillers {
+			t.unsure("That is more than %d tillers. Please send them in parts.", mostTillers)
+			r.commas = commaList
+			return t, next
+		}
 		j := r.listSeparator(next, next > i)
 		if j > next && r.nextPaddock(j) {
 			r.commas = commaList

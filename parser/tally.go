@@ -139,7 +139,7 @@ func (r *reader) tallyPart(c *clause, i int) int {
 			return k
 		}
 	}
-	if c.says() && c.count == nil || c.count != nil && !c.count.empty() {
+	if c.says() && c.count == nil || c.count != nil && !c.count.empty() || i < r.noScores {
 		return i
 	}
 	k := i
@@ -160,6 +160,7 @@ func (r *reader) tallyPart(c *clause, i int) int {
 		return i // one whole number alone is no score
 	}
 	if len(t.said) == 0 && len(c.pads) == 0 && c.count == nil {
+		r.noScores = next
 		return i
 	}
 	if c.count != nil {

@@ -1,0 +1,185 @@
+package parser
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/alecthomas/participle/v2"
+	"github.com/alecthomas/participle/v2/lexer"
+	"github.com/stretchr/testify/require"
+)
+
+// BenchmarkCorpus reads the whole corpus in turn.
+func BenchmarkCorpus(b *testing.B) {
+	list := corpus(b, "*.jsonl")
+	contexts := make([]Context, len(list))
+	for i, p := range list {
+		contexts[i] = p.context(b)
+	}
+	b.ReportAllocs()
+	b.ResetTimer()
+	for i := 0; i < b.N; i++ {
+		k := i % len(list)
+		Read(list[k].Text, contexts[k])
+	}
+}
+
+// worstTexts are messages of 4,096 units built to cost as much as they can.
+func worstTexts() map[string]string {
+	fill := func(s string) string { return strings.Repeat(s, MaxUnits/len(s)) }
+	return map[string]string{
+		"scores":     "p12" + fill(" 2.5")[:MaxUnits-4],
+		"paddocks":   fill("12,"),
+		"pluses":     fill("1+"),
+		"commas":     fill("2,"),
+		"misspelt":   fill("heifrs "),
+		"unknown":    fill("qwertyz "),
+		"lines":      fill("p12 2 2.5\n"),
+		"and":        fill("12 and "),
+		"into":       fill("into 12 from "),
+		"not":        fill("not "),
+		"questions":  fill("where next? "),
+		"river":      fill("river "),
+		"set up":     "set up " + fill("a ")[:MaxUnits-8],
+		"the":        fill("the "),
+		"quotes":     fill(`" `),
+		"dashes":     fill("- "),
+		"one word":   fill("a"),
+		"digits":     fill("1"),
+		"points":     fill("1."),
+		"emoji":      strings.Repeat("🐄", MaxUnits/2),
+		"halves":     fill("½")[:MaxUnits/2*2],
+		"mobs":       fill("heifers "),
+		"same":       fill("same "),
+		"days ago":   fill("2 days ago "),
+		"paddocks n": "paddocks\n" + fill("a 1\n")[:MaxUnits-10],
+		"sorry":      fill("sorry "),
+		"slashes":    fill("1/"),
+		"x":          fill("x "),
+		"what":       fill("what "),
+		"if":         fill("if "),
+		"range":      fill("1-"),
+		"p":          fill("p "),
+		"plot":       fill("12 to "),
+		"over":       fill("12 - "),
+		"and what":   fill("and what "),
+		"comma what": fill(", what "),
+	}
+}
+
+// BenchmarkWorst reads the costliest messages that we could construct.
+func BenchmarkWorst(b *testing.B) {
+	texts := worstTexts()
+	var names []string
+	for n := range texts {
+		names = append(names, n)
+	}
+	sort.Strings(names)
+	c := Context{Now: time.Date(2026, 11, 25, 17, 40, 0, 0, time.UTC), Book: register(b, "totara")}
+	for _, n := range names {
+		b.Run(n, func(b *testing.B) {
+			for b.Loop() {
+				Read(texts[n], c)
+			}
+		})
+	}
+}
+
+// TestSpeed holds the median message to its time and allocations, and the worst
+// message to its time. The limits here are several times those that the
+// benchmark is to show on a quiet core (20 µs, 50 allocations, 2 ms), so that a
+// busy machine does not fail it; the allocations are held exactly.
+func TestSpeed(t *testing.T) {
+	list := corpus(t, "*.jsonl")
+	var times []time.Duration
+	var allocs []float64
+	for _, p := range list {
+		c := p.context(t)
+		start := time.Now()
+		for range 5 {
+			Read(p.Text, c)
+		}
+		times = append(times, time.Since(start)/5)
+		allocs = append(allocs, testing.AllocsPerRun(3, func() { Read(p.Text, c) }))
+	}
+	sort.Slice(times, func(i, j int) bool { return times[i] < times[j] })
+	sort.Float64s(allocs)
+	fmt.Printf("median %v, %.0f allocations; 99 of 100 under %v\n", times[len(times)/2], allocs[len(allocs)/2], times[len(times)*99/100])
+	require.Less(t, times[len(times)/2], 100*time.Microsecond)
+	require.LessOrEqual(t, allocs[len(allocs)/2], 50.0)
+	c := Context{Now: time.Date(2026, 11, 25, 17, 40, 0, 0, time.UTC), Book: register(t, "totara")}
+	worst, name := time.Duration(0), ""
+	for n, text := range worstTexts() {
+		best := time.Hour
+		for range 5 {
+			start := time.Now()
+			Read(text, c)
+			best = min(best, time.Since(start))
+		}
+		if best > worst {
+			worst, name = best, n
+		}
+	}
+	fmt.Printf("worst message %v (%s)\n", worst, name)
+	require.Less(t, worst, 10*time.Millisecond, name)
+}
+
+// participleCount is the count sub-grammar for a general-purpose parser library:
+// a paddock, an optional colon, scores with repeats.
+type participleCount struct {
+	Paddock string            `parser:"\"p\"? @Number \":\"?"`
+	Scores  []participleScore `parser:"@@+"`
+}
+
+type participleScore struct {
+	Value float64 `parser:"@Number"`
+	Times int     `parser:"( \"x\" @Number )?"`
+}
+
+func participleParser() (*participle.Parser[participleCount], error) {
+	lex, err := lexer.NewSimple([]lexer.SimpleRule{
+		{Name: "Number", Pattern: `\d+(\.\d+)?`},
+		{Name: "Word", Pattern: `[a-zA-Z]+`},
+		{Name: "Mark", Pattern: `[:,]`},
+		{Name: "space", Pattern: `\s+`},
+	})
+	if err != nil {
+		return nil, fmt.Errorf("parser: participle lexer: %w", err)
+	}
+	return participle.Build[participleCount](participle.Lexer(lex))
+}
+
+const countText = "p12 2 2.5 2 3 2.5x2 2"
+
+// TestParticiple checks that both readers agree on the sub-grammar.
+func TestParticiple(t *testing.T) {
+	p, err := participleParser()
+	require.NoError(t, err)
+	got, err := p.ParseString("", countText)
+	require.NoError(t, err)
+	require.Equal(t, "12", got.Paddock)
+	require.Len(t, got.Scores, 6)
+}
+
+// BenchmarkCount and BenchmarkParticiple read the same count.
+func BenchmarkCount(b *testing.B) {
+	c := Context{Now: time.Date(2026, 11, 25, 17, 40, 0, 0, time.UTC), Book: register(b, "totara")}
+	b.ReportAllocs()
+	for b.Loop() {
+		Read(countText, c)
+	}
+}
+
+func BenchmarkParticiple(b *testing.B) {
+	p, err := participleParser()
+	require.NoError(b, err)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := p.ParseString("", countText); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

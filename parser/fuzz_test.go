@@ -1,0 +1,107 @@
+package parser
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"leafround/core/entry"
+)
+
+// fuzzContexts are the registers that the fuzzer reads every text against.
+func fuzzContexts(t testing.TB) []Context {
+	now := time.Date(2026, 11, 25, 17, 40, 0, 0, time.FixedZone("NZDT", 13*3600))
+	return []Context{
+		{Now: now, Book: register(t, "totara"), Recent: "12"},
+		{Now: now, Book: NewBook(nil, nil), AnyPaddock: true},
+		{Now: now, Book: register(t, "smiths"), MonthFirst: true},
+	}
+}
+
+// FuzzRead reads any text: it must not panic or hang, exactly one part of the
+// reading must hold, and what is logged must print back to a text that reads to
+// the same.
+func FuzzRead(f *testing.F) {
+	for _, p := range corpus(f, "*.jsonl") {
+		f.Add(p.Text)
+	}
+	for _, s := range worstTexts() {
+		f.Add(s[:min(len(s), 200)])
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		for _, c := range fuzzContexts(t) {
+			r := Read(text, c)
+			checkReading(t, r)
+			for _, e := range r.Entries {
+				checkPrint(t, e, c)
+			}
+		}
+	})
+}
+
+// checkReading tells whether exactly one part of a reading holds.
+func checkReading(t testing.TB, r entry.Reading) {
+	n := 0
+	for _, held := range []bool{len(r.Entries) > 0, r.Question != nil, r.Ask != nil, r.Ignored} {
+		if held {
+			n++
+		}
+	}
+	require.Equal(t, 1, n, "%q: %+v", r.Text, r)
+	if r.Ask != nil {
+		require.NotEmpty(t, r.Ask.Reason, r.Text)
+	}
+	_, err := json.Marshal(r)
+	require.NoError(t, err, r.Text)
+}
+
+// checkPrint tells whether an entry's printed form reads back to it.
+func checkPrint(t testing.TB, e entry.Entry, c Context) {
+	if !printable(e) {
+		return
+	}
+	text := Print(e)
+	c.Rule = entry.RemnantBySize
+	back := Read(text, c)
+	require.Nil(t, back.Ask, "%q printed from %+v is asked about: %+v", text, e, back.Ask)
+	require.Len(t, back.Entries, 1, "%q printed from %+v: %+v", text, e, back)
+	require.Equal(t, encoded(t, e), encoded(t, back.Entries[0]), "printed as %q", text)
+}
+
+// printable tells whether an entry has a printed form of one message: notes are
+// their own text, and a name that only a register makes a name may not be told
+// from other words without one.
+func printable(e entry.Entry) bool {
+	switch v := e.(type) {
+	case entry.Note:
+		return false
+	case entry.Setup:
+		return printSetup(v) != "" && !strings.ContainsAny(v.Name+v.Mob, "\n")
+	}
+	return true
+}
+
+// encoded is the entry's JSON without what the printed form does not carry: that
+// an out and an in belonged to one move.
+func encoded(t testing.TB, e entry.Entry) string {
+	if g, ok := e.(entry.Graze); ok {
+		g.Moved = false
+		e = g
+	}
+	b, err := entry.Encode(e)
+	require.NoError(t, err)
+	return string(b)
+}
+
+// TestPrintsBack holds every entry of the corpus to it.
+func TestPrintsBack(t *testing.T) {
+	for _, p := range corpus(t, "*.jsonl") {
+		c := p.context(t)
+		for _, e := range Read(p.Text, c).Entries {
+			checkPrint(t, e, c)
+		}
+	}
+}
