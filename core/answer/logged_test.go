@@ -149,3 +149,33 @@ func TestRegisterAfterASetup(t *testing.T) {
 	require.Equal(t, 11, *b.Stood.DaysSinceGrazing)
 	require.NotNil(t, b.Stood.Stage)
 }
+
+// A change of the register that did not take hold is not told as done.
+func TestRegisterChangesThatDoNotTakeHold(t *testing.T) {
+	kinds := func(e entry.Setup) (out []RemarkKind) {
+		for _, r := range totara().logs(t, nov(5), e).Remarks {
+			out = append(out, r.Kind)
+		}
+		return out
+	}
+	two := []entry.Plot{{Name: "1A"}, {Name: "1B"}}
+	for _, e := range []entry.Setup{
+		{What: entry.SetRename, Paddock: "1", To: "Dam"},
+		{What: entry.SetRename, Mob: "heifers", To: "R2"},
+		{What: entry.SetRetire, Paddock: "1"},
+		{What: entry.SetSplit, Paddock: "1", Paddocks: two},
+		{What: entry.SetMerge, Names: []string{"1", "2"}, To: "Flat"},
+		{What: entry.SetMerge, Names: []string{"1", "2"}, To: "1"},
+	} {
+		require.Empty(t, kinds(e), "%+v", e)
+	}
+	for _, e := range []entry.Setup{
+		{What: entry.SetRename, Paddock: "1", To: "2"},
+		{What: entry.SetRename, Mob: "heifers", To: "milkers"},
+		{What: entry.SetRetire, Paddock: "99"},
+		{What: entry.SetSplit, Paddock: "99", Paddocks: two},
+		{What: entry.SetMerge, Names: []string{"1", "99"}, To: "Flat"},
+	} {
+		require.Equal(t, []RemarkKind{NotDone}, kinds(e), "%+v", e)
+	}
+}

@@ -176,6 +176,9 @@ func (a *Logged) setup(f *farm.Farm, l entry.Logged, e entry.Setup, day entry.Da
 		r.Acres = float64(r.AreaHa) / entry.HectaresPerAcre
 	}
 	a.Register = &r
+	if !done(f, e) {
+		a.Remarks = append(a.Remarks, Remark{Kind: NotDone, Paddock: e.Paddock})
+	}
 	if p := f.Find(e.Paddock); p != nil && (e.What == entry.SetLastGrazed || e.What == entry.SetGrass) {
 		s := stand(f, p, day)
 		a.Stood = &s

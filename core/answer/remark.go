@@ -28,6 +28,7 @@ const (
 	NoArea       RemarkKind = "no_area"       // the register holds no area
 	Unregistered RemarkKind = "unregistered"  // not in the register
 	Stale        RemarkKind = "stale"         // weather told last on Date
+	NotDone      RemarkKind = "not_done"      // a setting that changed nothing: a name is taken, or unknown
 	Suspect      RemarkKind = "suspect"       // HaPerDay etc. could not be known
 )
 

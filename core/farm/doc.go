@@ -15,6 +15,8 @@
 // However entries arrive (late, withdrawn, told twice), the farm is the one
 // that [Fold] makes of the whole log.
 //
+// It is not for several goroutines at once, and neither are its estimates.
+//
 // Two orders are at work. The register (names, areas, mobs, settings) follows
 // the order of sending, and every entry is understood by the register of its
 // moment: "12" is the paddock that was called 12 then. What happened to one
