@@ -69,7 +69,7 @@ func TestCut(t *testing.T) {
 	assert.InDelta(t, 0.5, st.Mean, 0.1)
 	f.at(day.Add(12), "a", &pace.Closed{})
 	again, _ := f.On(day.Add(12)).Stage("a")
-	assert.Equal(t, st, again, "a closed canopy says nothing of leaves")
+	assert.InDelta(t, st.Mean, again.Mean, 1e-9, "a closed canopy says nothing of leaves")
 }
 
 // Dates: in order, never before the day, today once reached.

@@ -109,12 +109,13 @@ func realFarm(sky []realDay, seed uint64, lat float64, paddocks int, m manner) (
 	return c
 }
 
-// sizes and seeds of the trial.
-func sizes() (paddocks []int, seeds uint64, days int) {
+// sizes gives the size of the trial. The long form draws farms that were not
+// looked at while the estimator's figures were chosen: its first seed is 1000.
+func sizes() (paddocks []int, first, seeds uint64, days int) {
 	if *long {
-		return []int{10, 30, 60}, 20, 730
+		return []int{10, 30, 60}, 1000, 20, 730
 	}
-	return []int{10, 30}, 2, 400
+	return []int{10, 30}, 0, 2, 400
 }
 
 // TestSeasonTrial asks whether the estimator does twice as well as pen and
@@ -124,15 +125,15 @@ func sizes() (paddocks []int, seeds uint64, days int) {
 //	go test ./core/pace -run TestSeasonTrial -season.long -season.out ../../testdata/season-trial.md -timeout 60m
 func TestSeasonTrial(t *testing.T) {
 	sky := readSeattle(t)
-	paddocks, seeds, days := sizes()
+	paddocks, first, seeds, days := sizes()
 	invented := trial(38, 52, paddocks, seeds, func(seed uint64, lat float64, p int, m manner) cell {
-		return inventedFarm(seed, lat, p, days, m)
+		return inventedFarm(first+seed, lat, p, days, m)
 	})
 	if !*long {
 		paddocks = paddocks[:1]
 	}
 	real := trial(47.6, 47.6, paddocks, seeds, func(seed uint64, lat float64, p int, m manner) cell {
-		return realFarm(sky, seed, lat, p, m)
+		return realFarm(sky, first+seed, lat, p, m)
 	})
 	table := tables(invented, real, seeds, days)
 	t.Log("\n" + table)

@@ -32,16 +32,17 @@ type tuning struct {
 }
 
 // tempers are the ways a farm's pace may wander: hardly beyond a quick up and
-// down, in spells of weeks, or in leaps, as where a dry summer breaks.
-var tempers = []tuning{temper(0.10, 45, 0.13, 8), temper(0.15, 30, 0.12, 8), temper(0.3, 20, 0.12, 8)}
+// down, in spells of weeks, or in leaps and after a season of its own, as where
+// a dry summer breaks.
+var tempers = []tuning{temper(0.10, 45, 0.18), temper(0.15, 30, 0.18), temper(0.4, 30, 0.35)}
 
 // likely is how often each is met, before counts.
 var likely = []float64{0.5, 0.3, 0.2}
 
-func temper(drift, driftTime, weather, quickTime float64) tuning {
+func temper(drift, driftTime, season float64) tuning {
 	return tuning{
-		level: 0.25, levelStep: 0.05, season: 0.18, seasonal: 0.02,
-		drift: drift, driftTime: driftTime, weather: weather, quickTime: quickTime,
+		level: 0.25, levelStep: 0.05, season: season, seasonal: 0.02,
+		drift: drift, driftTime: driftTime, weather: 0.12, quickTime: 8,
 		warmth: 0.8, warmthSD: 0.35, dryness: 0.7, drynessSD: 0.35,
 		own: 0.14, ownStep: 0.02, sown: 0.2, regrown: 0.1,
 		start: 0.07, startLax: 0.2, unknown: 1.3, unsure: 0.5,
