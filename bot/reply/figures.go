@@ -1,0 +1,118 @@
+package reply
+
+import (
+	"math"
+	"reflect"
+	"strconv"
+
+	"leafround/core/entry"
+)
+
+// number gives any figure as a float.
+func number(v any) float64 {
+	r := reflect.ValueOf(v)
+	for r.Kind() == reflect.Pointer {
+		if r.IsNil() {
+			return math.NaN()
+		}
+		r = r.Elem()
+	}
+	switch {
+	case r.CanFloat():
+		return r.Float()
+	case r.CanInt():
+		return float64(r.Int())
+	}
+	return math.NaN()
+}
+
+// tenth rounds to a tenth and drops a zero: 2.2, 3.
+func tenth(v any) string {
+	return strconv.FormatFloat(math.Round(number(v)*10)/10, 'f', -1, 64)
+}
+
+// whole rounds to a whole number, with commas from four digits on.
+func whole(v any) string {
+	s := strconv.FormatFloat(math.Round(number(v)), 'f', 0, 64)
+	if len(s) > 3 && s[0] != '-' {
+		return s[:len(s)-3] + "," + s[len(s)-3:]
+	}
+	return s
+}
+
+// leaves words a leaf stage: 2.2 leaves, 1 leaf.
+func leaves(v any) string {
+	s := tenth(v)
+	if s == "1" {
+		return "1 leaf"
+	}
+	return s + " leaves"
+}
+
+// upTo words a leaf stage that can't be told above the grass's last live leaf.
+func upTo(v, most any) string {
+	if number(v) >= number(most) {
+		return leaves(most) + " or more"
+	}
+	return leaves(v)
+}
+
+// about is upTo with "about" before what is only estimated.
+func about(v, most any) string {
+	if number(v) >= number(most) {
+		return upTo(v, most)
+	}
+	return "about " + leaves(v)
+}
+
+// days words a number of days, whole.
+func days(v any) string {
+	s := whole(v)
+	if s == "1" {
+		return "1 day"
+	}
+	return s + " days"
+}
+
+// perLeaf words a pace.
+func perLeaf(v any) string {
+	s := tenth(v)
+	if number(v) >= 20 {
+		s = whole(v)
+	}
+	if s == "1" {
+		return "1 day a leaf"
+	}
+	return s + " days a leaf"
+}
+
+// area words an area in the farm's unit.
+func (v Voice) area(ha any) string {
+	if v.Acres {
+		return tenth(number(ha)/entry.HectaresPerAcre) + " acres"
+	}
+	return tenth(ha) + " ha"
+}
+
+func mm(v any) string { return tenth(v) + " mm" }
+
+// percent words a share.
+func percent(v any) string {
+	p := number(v) * 100
+	if p != 0 && math.Abs(p) < 0.1 {
+		return "less than 0.1 %"
+	}
+	if math.Abs(p) >= 10 {
+		return whole(p) + " %"
+	}
+	return tenth(p) + " %"
+}
+
+// exact words a leaf stage that somebody set, to a hundredth: 2.75 leaves.
+func exact(v any) string {
+	s := strconv.FormatFloat(math.Round(number(v)*100)/100, 'f', -1, 64)
+	if s == "1" {
+		return "1 leaf"
+	}
+	return s + " leaves"
+}
