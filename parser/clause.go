@@ -8,6 +8,7 @@ type place struct {
 	known   bool   // it is in the register, or any name may be one
 	guess   string // a known name that is one typing error away
 	marked  bool   // "p", "paddock" or "#" stood before it
+	either  string // another paddock that it may be: the 2 of "River 1 and 2"
 	shorter string // a shorter name that starts at the same word
 	role    role
 	at      int // its first token

@@ -98,6 +98,9 @@ func (r *reader) heldBack(c *clause) ([]entry.Entry, string) {
 
 // ways sorts the paddocks of a grazing by where the stock went.
 func (r *reader) ways(c *clause) (ins, outs, all []string, doubt string) {
+	if c.has(actGrazed) && !c.has(actMoved|actOut|actIn) && len(c.pads) == 2 && c.pads[0].role == roleOut && c.pads[1].role == roleIn {
+		return nil, nil, nil, "Is that every paddock from " + c.pads[0].name + " to " + c.pads[1].name + ", or a move?"
+	}
 	mixed := slices.ContainsFunc(c.pads, func(p place) bool { return p.role == roleIn || p.role == roleOut })
 	for _, p := range c.pads {
 		switch {

@@ -192,6 +192,9 @@ func (r *reader) unresolved(c *clause) string {
 		if !p.known {
 			return r.noSuch(p.name)
 		}
+		if p.either != "" {
+			return "Is that " + p.name + ", or " + p.either + "?"
+		}
 	}
 	return ""
 }
@@ -224,8 +227,31 @@ func (r *reader) understand(c *clause) {
 	}
 }
 
-// optionsFor offers ways to understand an unclear statement.
-func (r *reader) optionsFor(*clause) []entry.Option { return nil }
+// optionsFor offers ways to understand an unclear statement: with each of the
+// names that a number may stand for.
+func (r *reader) optionsFor(c *clause) []entry.Option {
+	var out []entry.Option
+	for _, as := range []bool{true, false} {
+		d := *c
+		d.pads = append([]place(nil), c.pads...)
+		found := false
+		for n := range d.pads {
+			if d.pads[n].either != "" && as {
+				d.pads[n].name = d.pads[n].either
+			}
+			found = found || d.pads[n].either != ""
+			d.pads[n].either = ""
+		}
+		if !found {
+			return nil
+		}
+		list, doubt := r.entriesOf(&d)
+		if doubt == "" && len(list) > 0 {
+			out = append(out, entry.Option{Label: d.pads[len(d.pads)-1].name, Entries: list})
+		}
+	}
+	return out
+}
 
 // wordlessNumber gives the paddock of a number.
 func (r *reader) wordlessNumber(n int) (place, bool) {

@@ -1,6 +1,7 @@
 package parser
 
 import (
+	"fmt"
 	"strings"
 
 	"leafround/core/entry"
@@ -27,7 +28,7 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 		}
 		if r.oneOf(k-1, ",", ".", "-", ":", "sorry", "no") || r.hasText(k, to, "not") || r.hasText(k, to, "should") {
 			if c, ok := r.correction(k, to, true); ok {
-				return outcome{entries: []entry.Entry{c}}, true
+				return r.mendedWith(c), true
 			}
 		}
 		return r.undoOf(k, to)
@@ -39,14 +40,28 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 	}
 	if t := r.tok(to - 1); t.text == "*" && t.glued {
 		if m, k, ok := r.mended(i); ok && k == to-1 {
-			return outcome{entries: []entry.Entry{m.correct()}}, true
+			return r.mendedWith(m.correct()), true
 		}
 	}
 	c, ok := r.correction(i, to, i > from || r.Reply)
 	if !ok {
 		return outcome{}, false
 	}
-	return outcome{entries: []entry.Entry{c}}, true
+	return r.mendedWith(c), true
+}
+
+// mendedWith gives a correction as entry, unless its scores cannot be.
+func (r *reader) mendedWith(c entry.Correct) outcome {
+	top := entry.LeafStage(5.5) // one leaf above cocksfoot, where the paddock is not told
+	if c.About != "" {
+		top = r.book.live(c.About) + 1
+	}
+	for _, t := range c.ToTillers {
+		if t.Stage(entry.RemnantBySize) > top {
+			return outcome{ask: &entry.Ask{Reason: fmt.Sprintf("A score of %g is more leaves than that grass carries. Which scores should stand?", float64(t.Score))}}
+		}
+	}
+	return outcome{entries: []entry.Entry{c}}
 }
 
 // hasText tells whether a word stands in a run of tokens.

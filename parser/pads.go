@@ -16,6 +16,9 @@ func (r *reader) padsPart(c *clause, i int) int {
 	if r.headed && c.count == nil && len(c.pads) == 0 && r.tok(j).shape == number && r.isScore(j) && r.tok(j).value <= 5 && r.tok(j+1).text != ":" {
 		return i
 	}
+	if r.scoresHere(c, j) {
+		return i
+	}
 	one, ok := r.onePad(j, r.way != roleNone)
 	if !ok {
 		return i
@@ -29,7 +32,7 @@ func (r *reader) padsPart(c *clause, i int) int {
 		r.cut = !c.count.empty() || one.marked
 		return i
 	}
-	if len(c.pads) > 0 && (c.acts&^(actSilage|actHay) != 0 || c.pads[0].role == roleAt) && r.way == roleNone && r.ownVerb(one.next) && r.joinedBefore(i) {
+	if len(c.pads) > 0 && r.way == roleNone && r.ownVerb(one.next) && (c.has(actGrazed) || c.pads[len(c.pads)-1].role != roleNone || c.acts&^(actSilage|actHay) != 0 && r.joinedBefore(i)) {
 		r.cut = true
 		return i
 	}
@@ -45,6 +48,18 @@ func (r *reader) padsPart(c *clause, i int) int {
 	r.way = roleNone
 	c.pads = append(c.pads, list...)
 	return k
+}
+
+// scoresHere tells whether the bare number at i begins the scores of the one
+// paddock named before: "12 yesterday 2 2.5 2".
+func (r *reader) scoresHere(c *clause, i int) bool {
+	t := r.tok(i)
+	if len(c.pads) != 1 || c.strange > 0 || c.pads[0].role != roleNone || c.acts != 0 || c.count != nil && !c.count.empty() || c.pads[0].next == i || r.way != roleNone ||
+		t.shape != number || t.value > 5 || !r.isScore(i) || r.joins(i-1) {
+		return false
+	}
+	list, _ := r.scores(i)
+	return (len(list.said) > 1 || list.decimal) && list.doubt == ""
 }
 
 // joinedBefore tells whether a comma or "and" stands before a token.
@@ -213,8 +228,23 @@ func (r *reader) padList(first place, i int, busy bool) ([]place, int) {
 			list, next = append(list, more...), k
 			continue
 		}
-		list, next = append(list, p), p.next
+		list, next = append(list, r.sameStem(list, p, j)), p.next
 	}
+}
+
+// sameStem sees that the 2 of "River 1 and 2" may be River 2.
+func (r *reader) sameStem(list []place, p place, i int) place {
+	stem := strings.TrimRight(list[len(list)-1].name, "0123456789")
+	if list[len(list)-1].either != "" {
+		stem = strings.TrimRight(list[len(list)-1].either, "0123456789")
+	}
+	if r.tok(i).shape != number || p.next > i+1 || stem == "" || stem == list[len(list)-1].name {
+		return p
+	}
+	if name, ok := r.book.has(foldOf(stem + r.tok(i).text)); ok {
+		p.either = name
+	}
+	return p
 }
 
 // ownVerb tells whether a verb follows a paddock: "in 14, 13 left at 1550".
