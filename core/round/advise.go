@@ -15,7 +15,7 @@ const (
 	SlowDown   AdviceKind = "slow_down"   // the round is faster than leaves come
 	SpeedUp    AdviceKind = "speed_up"    // the round is slower than the window lasts
 	Surplus    AdviceKind = "surplus"     // paddocks will pass their window before anyone reaches them
-	Shortage   AdviceKind = "shortage"    // the mobs ask for more than the round grows
+	Shortage   AdviceKind = "shortage"    // paddocks will be reached before their window opens
 	LongStay   AdviceKind = "long_stay"   // three days in one paddock without a back fence
 	EarlyTwice AdviceKind = "early_twice" // one paddock grazed below its window twice running
 )
@@ -35,7 +35,7 @@ type Advice struct {
 	Held     entry.LeafStage // that the needed round would hold
 	HaPerDay float64         // grazed now
 	HaNeeded float64         // that the needed round grazes
-	Ha       entry.Hectares  // to shut up, or short
+	Ha       entry.Hectares  // to shut up, or reached too early
 	Days     int             // of a stay
 }
 
@@ -161,15 +161,26 @@ func upTo(spots []Spot, ha float64) []Spot {
 	return spots
 }
 
-// shortage tells that even a round to the window's start needs more hectares
-// than there are at what the mobs graze now.
+// shortPart is the part of the round's area that must be reached below its
+// window to make a shortage (ours).
+const shortPart = 0.1
+
+// shortage lists the paddocks that the plan will reach below their window,
+// where they are more than a small part of the round.
 func (a *adviser) shortage() (Advice, bool) {
-	short := a.length.RunningHa*a.length.Shortest - float64(a.length.Area)
-	s, below := a.firstBelow()
-	if short <= 0 || !below || a.length.RunningHa <= 0 {
-		return Advice{}, false
-	}
 	advice := a.base(Shortage)
-	advice.Ha, advice.On, advice.Stage = entry.Hectares(short), s.From, s.Stage
-	return advice, true
+	for _, s := range a.plan.Steps {
+		f := a.problem.field(s.Paddock)
+		if s.Current || s.Stage >= f.Habit.From || f.Closed > 0 {
+			continue
+		}
+		ready := reach(a.f.Estimate(a.day), s.Paddock, f.Habit.From)
+		advice.Paddocks = append(advice.Paddocks, Spot{s.Paddock, f.Area, ready, s.From, s.Stage})
+		advice.Ha += f.Area
+		if advice.On.IsZero() {
+			advice.On, advice.Stage = s.From, s.Stage
+		}
+		advice.Stage = min(advice.Stage, s.Stage)
+	}
+	return advice, float64(advice.Ha) > shortPart*float64(a.length.Area)
 }

@@ -301,10 +301,13 @@ func TestAdviceSlowsDownAndAsksInTime(t *testing.T) {
 	// take far more than 8 days (common practice: 20–35 in winter).
 	day := entry.NewDate(2026, time.July, 1)
 	f := bend(day, 16)
-	var slow *Advice
+	var slow, short *Advice
 	for _, a := range Advise(f, day) {
-		if a.Kind == SlowDown {
+		switch a.Kind {
+		case SlowDown:
 			slow = &a
+		case Shortage:
+			short = &a
 		}
 		assert.NotEqual(t, SpeedUp, a.Kind)
 		assert.NotEqual(t, Surplus, a.Kind)
@@ -314,6 +317,12 @@ func TestAdviceSlowsDownAndAsksInTime(t *testing.T) {
 	assert.Greater(t, slow.Needed, slow.Running)
 	assert.Less(t, float64(slow.Stage), 2.0)
 	assert.InDelta(t, 2.5, float64(slow.Held), 0.01)
+	require.NotNil(t, short)
+	assert.Positive(t, short.Ha)
+	for _, s := range short.Paddocks {
+		assert.Less(t, float64(s.Stage), 2.0)
+		assert.Greater(t, s.On, s.Reached, "it is reached before its window opens")
+	}
 }
 
 func TestAdviceOfSurplus(t *testing.T) {
