@@ -176,7 +176,7 @@ func (s *Server) awaitReady(ctx context.Context, c *child) error {
 // explain turns the postmaster's last words into one sentence, or tells that
 // it is worth trying again.
 func explain(err error, said, file string) error {
-	for _, sign := range []string{"is still in use", "another server might be running", "lock file \"postmaster.pid\" already exists"} {
+	for _, sign := range []string{"is still in use", "another server might be running", "\" already exists"} {
 		if strings.Contains(said, sign) {
 			return errLingering
 		}

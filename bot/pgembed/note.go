@@ -25,8 +25,9 @@ const (
 // start time, port, socket directory, address, shared memory, status
 // (PostgreSQL's source, miscadmin.h).
 type note struct {
-	pid    int
-	socket string
+	pid      int
+	socket   string
+	stranger bool // stale, and its pid is another program's by now
 }
 
 func (p place) postmaster() (state, note) {
@@ -39,10 +40,18 @@ func (p place) postmaster() (state, note) {
 		lines = append(lines, "")
 	}
 	n := note{socket: strings.TrimSpace(lines[4])}
-	n.pid, err = strconv.Atoi(strings.TrimSpace(lines[0]))
-	if err != nil || n.pid <= 0 || !p.runs(n.pid) {
+	pid, err := strconv.Atoi(strings.TrimSpace(lines[0]))
+	if err != nil || pid <= 0 {
 		return stale, n
 	}
+	switch p.whose(pid) {
+	case gone:
+		return stale, n
+	case strange:
+		n.stranger = true
+		return stale, n
+	}
+	n.pid = pid
 	switch strings.TrimSpace(lines[7]) {
 	case "ready":
 		return ready, n
@@ -52,26 +61,47 @@ func (p place) postmaster() (state, note) {
 	return starting, n
 }
 
-// runs tells whether a process is this cluster's postmaster. A pid that was
-// given to another program since is told apart where the system shows it.
-func (p place) runs(pid int) bool {
+// whose is a process.
+type whose int
+
+const (
+	gone    whose = iota // nobody's, or dead and not yet buried
+	strange              // another program's, which was given the pid since
+	ours                 // this cluster's postmaster
+)
+
+// whose tells a process by its working directory, which is the cluster, where
+// the system shows it.
+func (p place) whose(pid int) whose {
 	if syscall.Kill(pid, 0) != nil {
-		return false // gone, or another user's: ours runs as we do, or we are root
+		return gone // or another user's: ours runs as we do, or we are root
 	}
 	stat, err := os.ReadFile("/proc/" + strconv.Itoa(pid) + "/stat")
 	if err != nil {
-		return true // no such files on this system: the note's word stands
+		return ours // no such files on this system: the note's word stands
 	}
-	_, rest, _ := strings.Cut(string(stat), ") ")
-	if strings.HasPrefix(rest, "Z") {
-		return false
+	if _, rest, _ := strings.Cut(string(stat), ") "); strings.HasPrefix(rest, "Z") {
+		return gone
 	}
 	cwd, err := os.Readlink("/proc/" + strconv.Itoa(pid) + "/cwd")
-	if err != nil {
-		return true
+	real, realErr := filepath.EvalSymlinks(p.cluster)
+	if err == nil && realErr == nil && cwd != real {
+		return strange
 	}
-	real, err := filepath.EvalSymlinks(p.cluster)
-	return err != nil || cwd == real
+	return ours
+}
+
+// clearNote removes notes whose pid is a stranger's: PostgreSQL would take the
+// stranger for its postmaster and not start. (Processes of its own that linger
+// it finds by the shared memory of the data directory, note or no note.)
+func (p place) clearNote(n note) {
+	if !n.stranger {
+		return
+	}
+	os.Remove(filepath.Join(p.cluster, "postmaster.pid"))
+	if n.socket != "" {
+		os.Remove(filepath.Join(n.socket, ".s.PGSQL."+port+".lock"))
+	}
 }
 
 // signalFast asks for a fast shutdown: clients are cut off, data is whole.

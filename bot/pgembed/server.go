@@ -95,6 +95,7 @@ func (s *Server) joinOrLaunch(ctx context.Context) error {
 			return s.setSocket(note.socket)
 		case absent, stale:
 			s.place.clearSocket(note)
+			s.place.clearNote(note)
 			err := s.launch(ctx)
 			if !errors.Is(err, errLingering) {
 				return err

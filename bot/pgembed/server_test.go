@@ -92,8 +92,8 @@ func begin(t *testing.T, dir string) *Server {
 	return s
 }
 
-// gone tells whether no postmaster runs over a cluster.
-func gone(s *Server) bool {
+// down tells whether no postmaster runs over a cluster.
+func down(s *Server) bool {
 	st, _ := s.place.postmaster()
 	return st == absent || st == stale
 }
@@ -120,7 +120,7 @@ func TestAServerStartsStopsAndStartsAgainWithItsData(t *testing.T) {
 	require.Equal(t, "UTF8 C.UTF-8", query(t, s, "SELECT getdatabaseencoding() || ' ' || datctype FROM pg_database WHERE datname = current_database()"))
 	query(t, s, "CREATE TABLE kept (n int); INSERT INTO kept VALUES (7)")
 	require.NoError(t, s.Stop())
-	require.True(t, gone(s))
+	require.True(t, down(s))
 
 	s = begin(t, s.place.home)
 	require.Equal(t, "7", query(t, s, "SELECT n FROM kept"))
@@ -135,9 +135,9 @@ func TestTheSecondJoinsAndTheLastOneOutStops(t *testing.T) {
 	s := begin(t, dir)
 	require.False(t, s.Owner())
 	require.NoError(t, s.Stop())
-	require.False(t, gone(s), "a guest takes the server down")
+	require.False(t, down(s), "a guest takes the server down")
 	first.end()
-	require.True(t, gone(s), "a server is left behind")
+	require.True(t, down(s), "a server is left behind")
 }
 
 // The one that started the server ends while another still uses it: the server
@@ -156,7 +156,7 @@ func TestAServerComesBackForWhoStays(t *testing.T) {
 	require.NoError(t, s.Kill())
 	require.Eventually(t, s.up, 10*time.Second, 20*time.Millisecond)
 	require.NoError(t, s.Stop())
-	require.True(t, gone(s))
+	require.True(t, down(s))
 }
 
 // A program that is soon done has started the server, and another has joined:
@@ -174,7 +174,7 @@ func TestABriefProgramTakesNothingDown(t *testing.T) {
 	require.True(t, brief.up())
 	require.Equal(t, before.pid, after.pid)
 	other.end()
-	require.True(t, gone(brief))
+	require.True(t, down(brief))
 }
 
 func TestAKilledProgramLeavesWholeData(t *testing.T) {
@@ -187,7 +187,7 @@ func TestAKilledProgramLeavesWholeData(t *testing.T) {
 	s := begin(t, dir)
 	query(t, s, "SELECT 1")
 	require.NoError(t, s.Stop())
-	require.True(t, gone(s))
+	require.True(t, down(s))
 }
 
 func TestAKilledServerIsRecovered(t *testing.T) {
@@ -206,6 +206,35 @@ func TestAKilledServerIsRecovered(t *testing.T) {
 	require.NoError(t, s.Stop())
 }
 
+// A note from before a power cut names a process that is another's by now.
+func TestAStaleNoteHarmsNobody(t *testing.T) {
+	if _, err := os.Stat("/proc/self"); err != nil {
+		t.Skip("only Linux tells processes apart")
+	}
+	dir := dataDir(t)
+	s := begin(t, dir)
+	require.NoError(t, s.Stop())
+	stranger := exec.Command("sleep", "60")
+	require.NoError(t, stranger.Start())
+	ended := make(chan error, 1)
+	go func() { ended <- stranger.Wait() }()
+	text := fmt.Sprintf("%d\n%s\n1764000000\n5432\n%s\n\n  0 0\nready   \n", stranger.Process.Pid, s.place.cluster, s.socket)
+	require.NoError(t, os.WriteFile(filepath.Join(s.place.cluster, "postmaster.pid"), []byte(text), 0o644))
+	lock := fmt.Sprintf("%d\n%s\n1764000000\n5432\n%s\n", stranger.Process.Pid, s.place.cluster, s.socket)
+	require.NoError(t, os.WriteFile(filepath.Join(s.socket, ".s.PGSQL.5432.lock"), []byte(lock), 0o600))
+
+	s = begin(t, dir)
+	require.True(t, s.Owner())
+	query(t, s, "SELECT 1")
+	require.NoError(t, s.Stop())
+	select {
+	case err := <-ended:
+		t.Fatalf("a stranger was ended: %v", err)
+	default:
+		require.NoError(t, stranger.Process.Kill())
+	}
+}
+
 func TestAnOrphanedServerEndsByItself(t *testing.T) {
 	if _, err := os.Stat("/proc/self"); err != nil {
 		t.Skip("only Linux tells the server")
@@ -215,7 +244,7 @@ func TestAnOrphanedServerEndsByItself(t *testing.T) {
 	pl, err := findPlace(dir)
 	require.NoError(t, err)
 	p.kill()
-	require.Eventually(t, func() bool { return gone(&Server{place: pl}) }, 10*time.Second, 20*time.Millisecond)
+	require.Eventually(t, func() bool { return down(&Server{place: pl}) }, 10*time.Second, 20*time.Millisecond)
 }
 
 func TestTwoStartsAtOnceShareOneServer(t *testing.T) {
@@ -250,7 +279,7 @@ func TestTwoStartsAtOnceShareOneServer(t *testing.T) {
 	for _, s := range all {
 		if s.Owner() {
 			require.NoError(t, s.Stop())
-			require.True(t, gone(s))
+			require.True(t, down(s))
 		}
 	}
 }

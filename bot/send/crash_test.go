@@ -184,7 +184,7 @@ func TestTheDatabaseDiesAndComesBack(t *testing.T) {
 		}
 	}
 	say()
-	time.Sleep(500 * time.Millisecond)
+	require.Eventually(t, func() bool { return api.answered() > 2 }, 40*time.Second, 5*time.Millisecond)
 	require.NoError(t, server.Kill())
 	require.NoError(t, server.Stop())
 	say()
