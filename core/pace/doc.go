@@ -25,9 +25,16 @@
 // difference from it, a and b what its year does differently, drift and weather
 // two wandering terms (weeks, days), own the paddock's difference. A Kalman
 // filter (Kalman 1960, J. Basic Eng. 82:35) carries them all, with the log of
-// each paddock's leaf stage, day by day ([state]). A count is one look at one
-// leaf stage; its likelihood ([sight]) saturates at the leaves that stay alive,
-// so that a full tiller is a floor, and has a part for counts that cannot fit.
+// each paddock's leaf stage, day by day (state, grow). It runs in three tempers
+// at once, from calm to wild, which weigh by how well they foresee the counts
+// (mind). A count is one look at one leaf stage; its likelihood (sight)
+// saturates at the leaves that stay alive, so that a full tiller is a floor, and
+// has a part for counts that cannot fit: such a count is kept and flagged, moves
+// no pace, and cuts its paddock's stage loose until the next count.
+//
 // The day of a stage is a stopping time: leaf stage only rises, so the chance
 // that it comes after day d is the chance that the stage on d is still below.
+//
+// States are kept (check) as they were on each of the last ten days and ever
+// more rarely before: a new count of today re-runs nothing, a late one little.
 package pace

@@ -34,9 +34,9 @@ func (m *model) look(s *state, i int, seen *Seen) (surprise float64) {
 	before := belief{mean: s.x[stage(i)], v: max(s.spread(i), 1e-6)}
 	after, odd, chance := v.meet(before)
 	s.take(stage(i), before, after)
-	p.looks, p.last, p.seen, p.odd = p.looks+1, s.day, seen.Mean, ""
+	p.looks, p.last, p.seen, p.hoped, p.odd = p.looks+1, s.day, seen.Mean, math.Exp(before.mean), ""
 	if odd > surely {
-		p.odd = oddity(v.mean, math.Exp(before.mean))
+		p.odd = oddity(v.mean, p.hoped)
 		m.doubt(s, i, v)
 	}
 	return -math.Log(max(chance, 1e-12))

@@ -24,6 +24,9 @@ const within = 0.3
 // and a cap K this is S − σ[d Φ(d) + φ(d)], d = (S−K)/σ.
 func (v sight) expect(stage float64) float64 {
 	d := (stage - v.live) / within
+	if d > 8 { // far past: the formula would take one big number from another
+		return v.live
+	}
 	return stage - within*(d*distuv.UnitNormal.CDF(d)+distuv.UnitNormal.Prob(d))
 }
 

@@ -42,6 +42,7 @@ type plot struct {
 	looks   int        // counts of this regrowth
 	last    entry.Date // the last of them
 	seen    float64    // its mean
+	hoped   float64    // the stage that was expected of it
 	repro   bool       // mostly reproductive when last looked at
 	odd     string     // why the last count cannot fit
 	start   float64    // leaves: the stage that regrowth began at

@@ -22,6 +22,7 @@ const (
 // tally scores one way's forecasts.
 type tally struct {
 	n, in, early, late int
+	right              int     // true stages within the 95 % interval of the stage
 	squares            float64 // days²
 }
 
@@ -38,6 +39,7 @@ func (c *cell) add(o cell) {
 	for i := range c.by {
 		a, b := &c.by[i], o.by[i]
 		a.n, a.in, a.early, a.late = a.n+b.n, a.in+b.in, a.early+b.early, a.late+b.late
+		a.right += b.right
 		a.squares += b.squares
 	}
 }
@@ -61,6 +63,9 @@ func (t *tally) miss(moment float64, h happened) {
 // take scores an estimate's forecast of 2.5 leaves, and its interval. An
 // estimate that has none counts as a year late.
 func (t *tally) take(e *pace.Estimate, from entry.Date, h happened) {
+	if st, _ := e.Stage(fmt.Sprint(h.paddock)); st.Low <= h.stage && h.stage <= st.High {
+		t.right++
+	}
 	f, ok := e.Reach(fmt.Sprint(h.paddock), 2.5)
 	if !ok {
 		f.On = from.Add(h.day + 365)
@@ -87,12 +92,13 @@ func tables(invented, real []cell, seeds uint64, days int) string {
 		"that is handed the farm's own figures; 75–85 of a hundred truths inside the 80 % interval in each hemisphere and\n" +
 		"manner of counting; with weather told, never worse than without.\n\n")
 	fmt.Fprintf(&b, "## First world: months' table and wandering weather, %d days from the first day of the log\n\n", days)
-	b.WriteString("| farms | forecasts | bot | paper | handed | bot ÷ paper | bot ÷ handed | inside, % | earlier, % | later, % |\n|---|--:|--:|--:|--:|--:|--:|--:|--:|--:|\n")
+	b.WriteString("| farms | forecasts | bot | paper | handed | bot ÷ paper | bot ÷ handed | inside, % | earlier, % | later, % | stage inside 95, % |\n|---|--:|--:|--:|--:|--:|--:|--:|--:|--:|--:|\n")
 	for _, c := range withSums(invented) {
 		t := c.by[bot]
-		fmt.Fprintf(&b, "| %s | %d | %.2f | %.2f | %.2f | %.3f | %.3f | %.1f | %.1f | %.1f |\n", label(c), t.n, t.rmse(),
+		fmt.Fprintf(&b, "| %s | %d | %.2f | %.2f | %.2f | %.3f | %.3f | %.1f | %.1f | %.1f | %.1f |\n", label(c), t.n, t.rmse(),
 			c.way(onPaper).rmse(), c.way(handed).rmse(), c.ratio(bot, onPaper), c.ratio(bot, handed), t.inside(),
-			100*float64(t.early)/float64(t.n), 100*float64(t.late)/float64(t.n))
+			100*float64(t.early)/float64(t.n), 100*float64(t.late)/float64(t.n),
+			100*float64(t.right)/float64(t.n))
 	}
 	b.WriteString("\n## Second world: four real years of weather at Seattle, a response of another form\n\n" +
 		"South is the same days moved by half a year, with other farms.\n\n" +

@@ -136,6 +136,9 @@ func TestSeasonTrial(t *testing.T) {
 		return realFarm(sky, first+seed, lat, p, m)
 	})
 	table := tables(invented, real, seeds, days)
+	if *long {
+		table += costs()
+	}
 	t.Log("\n" + table)
 	goals(t, invented, real)
 	if *into != "" {

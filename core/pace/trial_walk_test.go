@@ -13,6 +13,7 @@ type happened struct {
 	day     int
 	paddock int
 	count   *entry.Count // nil: a grazing
+	stage   float64      // at a count: the true leaf stage
 	due     float64      // at a count: the true moment of 2.5 leaves, days from the first
 	asked   bool         // a forecast is scored here: 2.5 was still to come and does come
 }
@@ -70,7 +71,7 @@ func countOf(r *rand.Rand, w world, m manner, d, p int, stage float64) happened 
 		c.Tillers = append(c.Tillers, entry.LeafStage(s))
 		c.Mean += entry.LeafStage(s / float64(c.N))
 	}
-	h := happened{day: d, paddock: p, count: c}
+	h := happened{day: d, paddock: p, count: c, stage: stage}
 	h.due, h.asked = w.reaches(p, d, stage, 2.5)
 	h.asked = h.asked && stage < 2.5
 	return h

@@ -61,6 +61,7 @@ func TestWhy(t *testing.T) {
 	assert.Equal(t, 1, w.Counts)
 	assert.Equal(t, day.Add(10), w.Last)
 	assert.Equal(t, 0.5, w.Seen)
+	assert.InDelta(t, 0.3, w.Expected, 0.12, "ten days at 24 a leaf, and colder than normal")
 	assert.Equal(t, day, w.Since)
 	assert.InDelta(t, 160, w.Degrees, 1e-9, "20 days at 8 °C")
 	assert.Equal(t, 110.0, w.PerLeaf)

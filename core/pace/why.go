@@ -11,6 +11,7 @@ type Why struct {
 	Counts    int        // counts of this regrowth
 	Last      entry.Date // the last of them; zero where none
 	Seen      float64    // its mean
+	Expected  float64    // the stage that was expected of it, before it was seen
 	Since     entry.Date // regrowth began; zero where not known
 	Start     float64    // leaves it began with
 	Pace      Pace
@@ -34,7 +35,8 @@ func (e *Estimate) Why(paddock string) Why {
 		Dryness: math.Exp(v.dryness * v.s.x[atDryness])}
 	if i, ok := e.at[paddock]; ok {
 		p := v.s.plots[i]
-		w.Counts, w.Last, w.Seen, w.Since, w.Start, w.Odd = p.looks, p.last, p.seen, p.since, p.start, p.odd
+		w.Counts, w.Last, w.Seen, w.Expected = p.looks, p.last, p.seen, p.hoped
+		w.Since, w.Start, w.Odd = p.since, p.start, p.odd
 		w.PerLeaf = v.m.grasses[i].habit.DegreeDays
 		if p.since != 0 && v.s.sky.gap < p.since {
 			w.Degrees = v.s.sky.sum - p.warmth
