@@ -27,6 +27,12 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	if len(ins)+len(outs)+len(all) == 0 {
 		return nil, ""
 	}
+	if r.please && !c.has(actGrazed|actOut) && (r.hasText(c.from, c.to, "put") || !c.has(actMoved)) {
+		return nil, "Is that done, or still to do? Please tell me when the stock have moved."
+	}
+	if !c.has(actGrazed|actOut|actMoved) && (r.hasText(c.from, c.to, "were") || r.hasText(c.from, c.to, "was") || r.hasText(c.from, c.to, "had")) && !c.has(actDone) {
+		return nil, "Are they still there?"
+	}
 	if c.has(actOrder) {
 		return nil, "Is that done, or still to do? Please tell me when the stock have moved."
 	}
@@ -78,7 +84,7 @@ func (r *reader) grazingWhere(c *clause) string {
 	if c.strange > 0 || c.guard != 0 {
 		return ""
 	}
-	if c.has(actMoved|actGrazed|actOut|actIn) && len(c.mobs) > 0 && !c.has(actOrder|actGoing) {
+	if c.has(actMoved|actGrazed|actOut|actIn) && mobsOf(c)[0] != "" && !c.has(actOrder|actGoing) && !r.hasTag(c.from, c.to, atWord) {
 		return "Which paddock was that?"
 	}
 	if c.resid != nil && c.has(actPlace|actGrazed|actOut) {

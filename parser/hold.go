@@ -43,6 +43,9 @@ func (r *reader) holds(c *clause) ([]entry.Entry, string) {
 	if why := r.perhapsOver(c); why != "" {
 		return nil, why
 	}
+	if t := r.tok(c.from); r.oneOf(c.from, "spray", "sow", "resow", "reseed", "regrass", "crop") && t.shape == word && c.pads[0].at == c.from+1 && !c.days.ok && c.until == 0 && c.spell == 0 {
+		return nil, "Is that done, or still to do? Please tell me when it is done."
+	}
 	h := entry.Hold{Date: r.dayOf(c), Until: c.until}
 	if c.spell > 0 {
 		h.Until = h.Date.Add(c.spell)

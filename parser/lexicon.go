@@ -121,7 +121,8 @@ const (
 	negWord
 	planWord
 	condWord
-	nearWord // nearly, over: not quite the number that follows
+	cuttingWord // cutting, topping: may still be to do
+	nearWord    // nearly, over: not quite the number that follows
 	wishWord
 	hearWord
 	hedgeWord
@@ -194,8 +195,8 @@ var lexiconTable = map[tag]string{
 	leftWord:  `left`,
 	residWord: `residual resid residuals resi res post postgrazing height leaving`,
 	untilWord: `until till til untill`, sinceWord: `since`, againWord: `again`, agoWord: `ago`,
-	cutWord: `cut cutting`, silageWord: `silage baleage balage haylage silaged sileage ensiled wrapped`, hayWord: `hay haymaking hayed`, baleWord: `bale baled bales baling`,
-	toppedWord: `topped mulched topping`, topWord: `top`, mowWord: `mowed mown mow mowing`,
+	cutWord: `cut`, silageWord: `silage baleage balage haylage silaged sileage ensiled wrapped`, hayWord: `hay haymaking hayed`, baleWord: `bale baled bales`,
+	toppedWord: `topped mulched`, topWord: `top`, mowWord: `mowed mown`,
 	canopyWord: `canopy`, closedWord: `closed`, closeWord: `close closing`, shutWord: `shut shutting`, lockWord: `lock locked locking`,
 	openWord: `open opened`, releaseWord: `release released unlock unlocked lift lifted`, okWord: `ok`, holdWord: `hold held skip skipping avoid withhold withholding whp`,
 	sprayWord: `spray sprayed spraying herbicide weedkiller glyphosate weedspray insecticide sprays`,
@@ -226,9 +227,10 @@ var lexiconTable = map[tag]string{
 	planWord: `will gonna goin shall should could might may must need needs needed want wants wanted wanna lets planning plans
 		intend intending hoping thinking thinkin maybe perhaps suppose supposed ought gotta later soon ill theyll youll
 		itll would forecast expecting expected try trying lined booked shouldve couldve wouldve mightve`,
-	condWord: `if unless once whenever provided assuming`,
-	nearWord: `nearly almost over under above below hitting approaching touching exceeding past`,
-	wishWord: `wish wished wishing wishful dream dreamt dreaming`,
+	condWord:    `if unless once whenever provided assuming`,
+	cuttingWord: `cutting topping mowing mow baling mulching`,
+	nearWord:    `nearly almost over under above below hitting approaching touching exceeding past`,
+	wishWord:    `wish wished wishing wishful dream dreamt dreaming`,
 	hearWord: `said says say reckons reckon reckoned heard hear told tells apparently thinks think thought believes believe
 		seems seem supposedly rumour rumor guess guessing assume assumes claims claimed sez suspect mentioned probably
 		prob prolly neighbour neighbours neighbor neighbors neighbouring`,

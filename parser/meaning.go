@@ -173,6 +173,9 @@ func (r *reader) cuts(c *clause) ([]entry.Entry, string) {
 	if c.has(actMow) && what == entry.Topped && !c.has(actTopped) {
 		return nil, "Was it mown for silage or hay, or topped?"
 	}
+	if c.has(actGoing) {
+		return nil, "Is it done? Please tell me when it is, and whether it was cut for silage or hay, or topped."
+	}
 	if what == "" {
 		return nil, "Was it cut for silage or hay, or topped?"
 	}

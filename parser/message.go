@@ -14,6 +14,9 @@ type outcome struct {
 //
 //	message = command | setup | mending | alarm | { sentence }
 func (r *reader) message(out *entry.Reading) {
+	for i := range r.toks {
+		r.please = r.please || r.oneOf(i, "please", "pls", "plz")
+	}
 	from, to := r.trim(0, len(r.toks))
 	if from >= to {
 		out.Ignored = true

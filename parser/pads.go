@@ -117,6 +117,9 @@ func (r *reader) notAPad(i int, p place) bool {
 	if b := r.tok(i - 1); i > 0 && b.shape == word && numberedThings[b.text] {
 		return true
 	}
+	if b := r.tok(i - 1); i > 0 && b.tag == atWord && b.shape == word || r.tok(i+1).text == "bales" {
+		return true // at 6
+	}
 	if b := r.tok(i - 1); i > 0 && (b.text == "-" && t.glued && !b.glued || b.text == "$") {
 		return true
 	}

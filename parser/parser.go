@@ -41,6 +41,7 @@ type reader struct {
 	commas     commaUse
 	ahead      bool // days without a year are the next to come
 	way        role // a direction that waits for its place
+	please     bool // somebody is asked to do something
 	noScores   int  // before this token there are no scores: they were looked for
 	opening    int  // the clause's first token
 	cut        bool // the token here opens a clause of its own

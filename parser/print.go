@@ -183,6 +183,9 @@ func printCorrect(c entry.Correct) string {
 		}
 		to = strings.Join(list, " ")
 	}
+	if c.About != "" && c.From == "" {
+		return padName(c.About) + " should be " + to
+	}
 	if c.About != "" {
 		s := padName(c.About) + " was " + to + " not " + c.From
 		if !c.Day.IsZero() {

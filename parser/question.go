@@ -391,6 +391,9 @@ func askOnePaddock(q *query) *entry.Question {
 	if q.any("after", "next") && q.any("next", "what", "whats", "where", "which") {
 		return nil
 	}
+	if q.mobSaid && q.any("put", "move", "shift", "take", "get", "bring") {
+		return nil
+	}
 	if q.any("would", "love", "wish") && !q.any("when", "what", "how") {
 		return nil
 	}

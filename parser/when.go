@@ -70,6 +70,9 @@ func (r *reader) clock(i int) (int, bool) {
 		return i, false
 	}
 	u := r.tok(i + 1)
+	if at && !t.decimal && t.value >= 1 && t.value <= 12 && u.text != ":" && u.shape != part && !r.unitAhead(i+1) && u.tag != leafUnit && !(u.shape == number && u.glued) && u.text != "/" {
+		return i + 1, true // at 6
+	}
 	if u.text == ":" && u.glued {
 		if v := r.tok(i + 2); v.shape == number && v.glued && len(v.text) == 2 && v.value < 60 {
 			i += 2
