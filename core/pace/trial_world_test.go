@@ -19,16 +19,16 @@ var months = map[bool][12]float64{ // days per leaf in the middle of each month
 
 // lore is what is true of one invented farm.
 type lore struct {
-	south              bool
-	pace, swing, shift float64 // the months' table made faster, steeper, later
-	quick, quickKeep   float64 // day-to-day weather: deviation, and what a day keeps of it
-	slow, slowKeep     float64 // spells of weeks
-	apart              float64 // between paddocks
-	tillers            float64 // between the tillers of one paddock, leaves
+	table              [12]float64 // days per leaf in the middle of each month
+	pace, swing, shift float64     // the months' table made faster, steeper, later
+	quick, quickKeep   float64     // day-to-day weather: deviation, and what a day keeps of it
+	slow, slowKeep     float64     // spells of weeks
+	apart              float64     // between paddocks
+	tillers            float64     // between the tillers of one paddock, leaves
 }
 
 func drawLore(r *rand.Rand, south bool) lore {
-	return lore{south: south, pace: 1 + 0.12*r.NormFloat64(), swing: 1 + 0.12*r.NormFloat64(),
+	return lore{table: months[south], pace: 1 + 0.12*r.NormFloat64(), swing: 1 + 0.12*r.NormFloat64(),
 		shift: 9 * r.NormFloat64(), quick: 0.12 + 0.12*r.Float64(), quickKeep: 0.75 + 0.17*r.Float64(),
 		slow: 0.05 + 0.1*r.Float64(), slowKeep: 0.97 + 0.015*r.Float64(),
 		apart: 0.06 + 0.1*r.Float64(), tillers: 0.35 + 0.2*r.Float64()}
@@ -44,8 +44,7 @@ func (l lore) usualRate(day entry.Date) float64 {
 		from, to, mid = from-1, to-1, mid.AddDate(0, -1, 0)
 	}
 	part := t.Sub(mid).Hours() / 24 / 30.4
-	table := months[l.south]
-	d := table[(from+12)%12]*(1-part) + table[(to+12)%12]*part
+	d := l.table[(from+12)%12]*(1-part) + l.table[(to+12)%12]*part
 	return l.pace / (12 * math.Pow(d/12, l.swing))
 }
 
@@ -89,4 +88,23 @@ func (w world) reaches(p, day int, stage, to float64) (float64, bool) {
 		stage += w.rates[p][d]
 	}
 	return 0, false
+}
+
+// strange are farms that the rule of thumb gets wrong.
+var strange = []struct {
+	name string
+	bend func(month int, days float64) float64
+}{
+	{"a third faster", func(_ int, d float64) float64 { return d * 0.65 }},
+	{"half slower", func(_ int, d float64) float64 { return d * 1.5 }},
+	{"no season: 12 days", func(int, float64) float64 { return 12 }},
+	{"two months late", func(m int, _ float64) float64 { return months[true][(m+10)%12] }},
+}
+
+// bent gives a lore with its table bent.
+func (l lore) bent(bend func(int, float64) float64) lore {
+	for m, d := range l.table {
+		l.table[m] = bend(m, d)
+	}
+	return l
 }

@@ -41,7 +41,7 @@ var likely = []float64{0.5, 0.3, 0.2}
 
 func temper(drift, driftTime, season float64) tuning {
 	return tuning{
-		level: 0.25, levelStep: 0.05, season: season, seasonal: 0.02,
+		level: 0.3, levelStep: 0.05, season: season, seasonal: 0.02,
 		drift: drift, driftTime: driftTime, weather: 0.12, quickTime: 8,
 		warmth: 0.8, warmthSD: 0.35, dryness: 0.7, drynessSD: 0.35,
 		own: 0.14, ownStep: 0.02, sown: 0.2, regrown: 0.1,
