@@ -126,6 +126,9 @@ func (r *reader) notAPad(i int, p place) bool {
 	if u := r.tok(i + 1); r.prefixed && r.way != roleNone && (u.tag == mobWord || u.tag == looseMob) {
 		return false // "12 > 13 milkers"
 	}
+	if _, k := r.mob(i + 1); k > i+1 {
+		return true // 8 young stock
+	}
 	if u := r.tok(i + 1); u.tag == leafUnit && u.shape == word {
 		return true // 2 leaf stage
 	}

@@ -127,6 +127,8 @@ func (r *reader) day(i int) moment {
 		return r.ordinalDay(i, int(t.sense), i+1)
 	}
 	switch {
+	case t.text == "may" && u.shape == number && r.isMonth(i):
+		return r.monthDayOf(i, int(time.May))
 	case t.text == "the" && (u.shape == number || u.tag == ordinalWord || u.text == "day"):
 		m := r.day(i + 1)
 		if m.ok && u.shape == number && r.tok(i+2).tag != monthName && !isOrdinalMark(r.tok(i+2)) {
@@ -250,10 +252,18 @@ func (r *reader) numberedDay(i int) moment {
 		return r.ordinalDay(i, n, i+2)
 	case u.tag == monthName:
 		return r.dayMonth(n, int(u.sense), i+2)
+	case u.text == "may" && r.isMonth(i+1):
+		return r.dayMonth(n, int(time.May), i+2)
 	case u.text == "/" && u.glued:
 		return r.slashDay(i)
 	}
 	return moment{}
+}
+
+// isMonth tells whether "may" is the month: no verb follows it.
+func (r *reader) isMonth(i int) bool {
+	t := r.tok(i + 1)
+	return t.shape != word || t.tag != unknown && t.tag != filler && t.tag != planWord && t.tag != notWord && t.tag != grazeWord && t.tag != moveWord && t.tag != cutWord
 }
 
 func unitDays(t *token) int {
@@ -300,7 +310,10 @@ func (r *reader) slashDay(i int) moment {
 }
 
 // monthDay reads Nov 3, November 3rd.
-func (r *reader) monthDay(i int) moment {
+func (r *reader) monthDay(i int) moment { return r.monthDayOf(i, int(r.tok(i).sense)) }
+
+// monthDayOf reads the day behind a month's name.
+func (r *reader) monthDayOf(i, month int) moment {
 	d := r.tok(i + 1)
 	if d.shape != number || d.decimal || d.value > 31 {
 		return moment{}
@@ -309,7 +322,7 @@ func (r *reader) monthDay(i int) moment {
 	if isOrdinalMark(r.tok(next)) {
 		next++
 	}
-	return r.dayMonth(int(d.value), int(r.tok(i).sense), next)
+	return r.dayMonth(int(d.value), month, next)
 }
 
 // ordinalDay reads the 3rd, 3rd Nov, 3rd of November.
@@ -320,6 +333,8 @@ func (r *reader) ordinalDay(i, n, next int) moment {
 	}
 	if m := r.tok(j); m.tag == monthName {
 		return r.dayMonth(n, int(m.sense), j+1)
+	} else if m.text == "may" && r.isMonth(j) {
+		return r.dayMonth(n, int(time.May), j+1)
 	}
 	if n < 1 || n > 31 || r.tok(i).tag == ordinalWord && r.tok(i-1).text != "the" {
 		return moment{}
