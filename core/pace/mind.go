@@ -76,7 +76,7 @@ func (m *mind) do(e Event, i int, models []model) {
 	}
 	sum := 0.0
 	for j := range m.weight {
-		m.weight[j] *= math.Exp(least - surprise[j])
+		m.weight[j] = max(m.weight[j]*math.Exp(least-surprise[j]), 1e-9)
 		sum += m.weight[j]
 	}
 	for j := range m.weight {

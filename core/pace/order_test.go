@@ -61,7 +61,7 @@ func same(t *testing.T, a, b *pace.Keeper, day entry.Date) {
 // The order in which events are told does not matter, nor when one asks
 // between.
 func TestAnyOrder(t *testing.T) {
-	for seed := range uint64(6) {
+	for seed := range uint64(3) {
 		r := rand.New(rand.NewPCG(seed, 1))
 		events, last := somewhat(r)
 		straight, mixed := keeper(), keeper()
@@ -71,7 +71,7 @@ func TestAnyOrder(t *testing.T) {
 		r.Shuffle(len(events), func(i, j int) { events[i], events[j] = events[j], events[i] })
 		for i, e := range events {
 			mixed.Add(e)
-			if i%7 == 0 {
+			if i%13 == 0 {
 				mixed.On(e.Day.Add(r.IntN(40)))
 			}
 		}
