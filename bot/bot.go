@@ -81,16 +81,18 @@ func (f fileWanted) Error() string { return "the file " + f.id + " is wanted" }
 func (b *Bot) Step(ctx context.Context) (did bool, err error) {
 	var t *turn
 	var wanted fileWanted
+	var stumbled *ledger.InboxRow // its handling failed
 	did, err = b.book.Next(ctx, func(ctx context.Context, tx *ledger.Tx, row ledger.InboxRow) (err error) {
 		t = &turn{b: b, ctx: ctx, tx: tx}
-		ok := false
+		stumbled = &row
 		defer func() {
-			if !ok {
+			if stumbled != nil {
 				b.forget(t.row.ID)
 			}
 		}()
-		err = t.handle(row)
-		ok = err == nil
+		if err = t.handle(row); err == nil {
+			stumbled = nil
+		}
 		if errors.As(err, &wanted) {
 			return ledger.Later(err)
 		}
@@ -101,7 +103,9 @@ func (b *Bot) Step(ctx context.Context) (did bool, err error) {
 		return did, fmt.Errorf("bot: %w", err)
 	case wanted.id != "":
 		b.fetch(ctx, wanted.id)
-	case did && b.o.Observe != nil && t != nil && !t.failed:
+	case stumbled != nil:
+		return did, b.tellGivenUp(ctx, *stumbled)
+	case did && b.o.Observe != nil && t != nil:
 		b.o.Observe(t.out)
 	}
 	return did, nil

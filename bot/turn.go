@@ -13,11 +13,10 @@ import (
 
 // turn is the handling of one update.
 type turn struct {
-	b      *Bot
-	ctx    context.Context
-	tx     *ledger.Tx
-	in     chat.Incoming
-	failed bool // the update is of no use; nothing came of it
+	b   *Bot
+	ctx context.Context
+	tx  *ledger.Tx
+	in  chat.Incoming
 
 	chat   ledger.Chat
 	row    ledger.Farm
@@ -34,7 +33,6 @@ type turn struct {
 func (t *turn) handle(row ledger.InboxRow) error {
 	in, err := t.b.o.Decode(row.Raw)
 	if err != nil {
-		t.failed = true
 		return ledger.Hopeless(err)
 	}
 	t.in, t.out.In = in, in

@@ -154,3 +154,13 @@ func (l *Ledger) Receive(ctx context.Context, updates []chat.Raw) error {
 		return err
 	})
 }
+
+const givenUpSQL = `SELECT state = 'failed' FROM inbox WHERE id = $1`
+
+// GivenUp tells whether an update was given up.
+func (l *Ledger) GivenUp(ctx context.Context, id int64) (gone bool, err error) {
+	if err := l.db.GetContext(ctx, &gone, givenUpSQL, id); err != nil {
+		return false, fmt.Errorf("ledger: read an update's state: %w", err)
+	}
+	return gone, nil
+}

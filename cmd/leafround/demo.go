@@ -42,7 +42,7 @@ func (c demoCmd) Run(ctx context.Context, s streams) (err error) {
 	}
 	say("starting a private PostgreSQL in %s", filepath.Join(dir, demoFolder))
 	log := logTo(io.Discard)
-	book, err := c.open(ctx, demoFolder, log)
+	book, err := c.open(ctx, demoFolder, false, log)
 	if err != nil {
 		return err
 	}

@@ -48,7 +48,7 @@ func (c exportCmd) folders() []string {
 }
 
 func (c exportCmd) readFrom(ctx context.Context, folder string) (f ledger.Farm, log []entry.Logged, err error) {
-	book, err := c.open(ctx, folder, slog.New(slog.DiscardHandler))
+	book, err := c.open(ctx, folder, true, slog.New(slog.DiscardHandler))
 	if err != nil {
 		return f, nil, err
 	}

@@ -36,7 +36,7 @@ func (c serveCmd) Run(ctx context.Context, s streams) (err error) {
 	if err != nil {
 		return err
 	}
-	book, err := c.open(ctx, "", log)
+	book, err := c.open(ctx, "", false, log)
 	if err != nil {
 		pages.Close()
 		return err

@@ -20,7 +20,7 @@ type store struct {
 
 // open gives the log: behind the address that was told, or in a private
 // PostgreSQL in the data directory.
-func (s storeFlags) open(ctx context.Context, folder string, log *slog.Logger) (*store, error) {
+func (s storeFlags) open(ctx context.Context, folder string, brief bool, log *slog.Logger) (*store, error) {
 	if err := s.check(); err != nil {
 		return nil, err
 	}
@@ -31,7 +31,7 @@ func (s storeFlags) open(ctx context.Context, folder string, log *slog.Logger) (
 		if err != nil {
 			return nil, err
 		}
-		o.server, err = pgembed.Start(ctx, pgembed.Options{DataDir: filepath.Join(dir, folder), Log: log})
+		o.server, err = pgembed.Start(ctx, pgembed.Options{DataDir: filepath.Join(dir, folder), Log: log, Brief: brief})
 		if err != nil {
 			return nil, err
 		}

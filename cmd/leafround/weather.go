@@ -33,7 +33,7 @@ func (c weatherCmd) Run(ctx context.Context, s streams) (err error) {
 	if len(table.Entries) == 0 {
 		return fmt.Errorf("no line of %s could be taken: it needs the header date,tmin,tmax,rain and one day a line", c.File)
 	}
-	book, err := c.open(ctx, "", slog.New(slog.DiscardHandler))
+	book, err := c.open(ctx, "", true, slog.New(slog.DiscardHandler))
 	if err != nil {
 		return err
 	}
