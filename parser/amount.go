@@ -176,6 +176,9 @@ func (r *reader) rainPart(c *clause, i int) int {
 	}
 	per, k2 := r.rainUnit(k)
 	k = k2
+	if per == 0 && r.oneOf(k, "in") && (r.tok(k+1).tag == rainWord || r.oneOf(k+1, "of") && r.tok(k+2).tag == rainWord) {
+		per, k = millimetresPerInch, k+1
+	}
 	if r.tok(k).tag == ofWord && r.tok(k+1).tag == rainWord || r.tok(k).text == "in" && (r.tok(k+1).tag == gaugeWord || r.tok(k+1).text == "the" && r.tok(k+2).tag == gaugeWord) {
 		named = true
 		for r.tok(k).tag == ofWord || r.tok(k).tag == rainWord || r.tok(k).tag == inWord || r.tok(k).text == "the" || r.tok(k).tag == gaugeWord {
@@ -259,6 +262,7 @@ loop:
 		return i
 	}
 	deg, fahrenheit, k := r.degrees(k)
+	r.unitTold = deg
 	if !named && !deg || !deg && r.unitAhead(k) && r.tok(k).tag != monthName {
 		return i
 	}
@@ -283,8 +287,12 @@ loop:
 // keepTemperature lays a reading in its place.
 func (r *reader) keepTemperature(c *clause, v float64, where entry.Thermometer, side tag) {
 	c.acts |= actTemp
-	if v < -60 || v > 70 {
-		c.unsure("That is no temperature in degrees Celsius. What was it?")
+	most := 50.0
+	if where == entry.Soil {
+		most = 40
+	}
+	if v < -60 || v > most || r.monthFirst && !r.unitTold && v >= 30 {
+		c.unsure("Is that in degrees Fahrenheit? Please send it with °F or °C.")
 	}
 	if where != "" {
 		c.where = where
@@ -343,7 +351,7 @@ func (r *reader) sharePart(c *clause, i int) int {
 	u := r.tok(j)
 	switch {
 	case u.text == "half" && u.shape == word:
-		if v := r.tok(j + 1); v.tag == leafUnit || v.text == "an" || v.tag == andWord {
+		if v := r.tok(j + 1); v.tag == leafUnit || v.tag == inchUnit || v.text == "an" || v.tag == andWord {
 			return i
 		}
 		c.share = 0.5

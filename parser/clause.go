@@ -299,6 +299,8 @@ func (r *reader) limitPart(c *clause, i int) int {
 		j += 2
 	case t.tag == fromWord:
 		j++
+	case t.tag == toWord && (c.until != 0 || c.has(actsHold)):
+		j++
 	case t.text == "back" && (r.tok(i+1).tag == inWord || r.tok(i+1).tag == onWord):
 		j += 2
 		for r.tok(j).tag == onWord || r.tok(j).tag == fromWord || r.oneOf(j, "the") && r.oneOf(j+1, "round", "rotation") || r.oneOf(j, "round", "rotation") {
@@ -326,6 +328,9 @@ func (r *reader) limitPart(c *clause, i int) int {
 	if m.day <= r.today && t.tag == fromWord {
 		c.days = m
 		return m.next
+	}
+	if c.until != 0 && c.until != m.day || t.tag == fromWord && c.has(actShut|actHold) {
+		c.unsure("Does the hold begin on that day, or is it over then? Please say “until” and the first day on which it may be grazed.")
 	}
 	c.until = m.day
 	return m.next

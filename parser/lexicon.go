@@ -167,7 +167,7 @@ var lexiconTable = map[tag]string{
 	courtesy: `please pls plz thanks thx ta cheers thankyou hi hello hey gday kia ora morena sorry soz mate mates yeah yep yup
 		aye righto rightio roger oh ah um er okay kk sure boss dear kindly regards welcome thank tks tnx howdy yo
 		gidday goodday`,
-	remark: `spot raining rainy windy cold hot sunny muddy warm cool misty foggy drizzle drizzly hail snow snowing wind damp
+	remark: `pit clamp rushes protected em spot raining rainy windy cold hot sunny muddy warm cool misty foggy drizzle drizzly hail snow snowing wind damp
 		sodden looks looking look nice good great beautiful bad poor patchy thin thick dense short long tall lush
 		clover clovery weedy weeds grass grassy cover feed green greener grown growth growing grow stalky stemmy clumpy
 		rank ragged even uneven tidy clean messy cleaned tidied stressed slow quick quickly fast early late little
@@ -187,7 +187,7 @@ var lexiconTable = map[tag]string{
 	putWord:    `put turned popped chucked stuck`,
 	wentWord:   `went gone came come`,
 	moveWord:   `move shift take bring run drive`,
-	movedWord:  `moved shifted brought drove pushed transferred swapped`,
+	movedWord:  `rotated moved shifted brought drove pushed transferred swapped`,
 	movingWord: `moving shifting putting going taking bringing running`,
 	grazeWord:  `graze eat`,
 	grazedWord: `grazed ate eaten chewed munched`, grazingWord: `grazing eating munching`,
@@ -196,14 +196,14 @@ var lexiconTable = map[tag]string{
 	residWord: `residual resid residuals resi res post postgrazing height leaving`,
 	untilWord: `until till til untill`, sinceWord: `since`, againWord: `again`, agoWord: `ago`,
 	cutWord: `cut`, silageWord: `silage baleage balage haylage silaged sileage ensiled wrapped`, hayWord: `hay haymaking hayed`, baleWord: `bale baled bales`,
-	toppedWord: `topped mulched`, topWord: `top`, mowWord: `mowed mown`,
+	toppedWord: `topped mulched clipped`, topWord: `top`, mowWord: `mowed mown`,
 	canopyWord: `canopy`, closedWord: `closed`, closeWord: `close closing`, shutWord: `shut shutting`, lockWord: `lock locked locking`,
 	openWord: `open opened`, releaseWord: `release released unlock unlocked lift lifted`, okWord: `ok`, holdWord: `hold held skip skipping avoid withhold withholding whp`,
 	sprayWord: `spray sprayed spraying herbicide weedkiller glyphosate weedspray insecticide sprays`,
 	fertWord: `fert fertiliser fertilizer fertilised fertilized urea dap lime limed super superphosphate potash nitrogen
 		topdressed topdress muriate`,
-	effWord: `eff effluent slurry muck manure fde`,
-	sowWord: `resown reseeded regrassed resowed sown drilled oversown undersown reseed resow seeded regrass sowed`,
+	effWord: `litter eff effluent slurry muck manure fde`,
+	sowWord: `overseeded frostseeded resown reseeded regrassed resowed sown drilled oversown undersown reseed resow seeded regrass sowed`,
 	wetWord: `pugged poached waterlogged flooded boggy saturated pugging underwater swampy`, dampWord: `wet`, dryWord: `dried drained`,
 	cropWord: `crop cropped cropping turnips turnip swedes kale maize beet rape chicory barley oats corn fodder brassica`,
 	rainWord: `rain rained rainfall downpour shower showers`, gaugeWord: `gauge guage`, tempWord: `temp temperature temps temperatures`,

@@ -223,6 +223,11 @@ func (r *reader) rains(c *clause) ([]entry.Entry, string) {
 	if !r.toldRain(c) {
 		return nil, ""
 	}
+	for i := c.from; i < c.to; i++ {
+		if r.oneOf(i, "week", "month", "total", "far", "year") || r.oneOf(i, "since") {
+			return nil, "Is that one day's rain? Please send the rain of each day, such as: rain 12mm yesterday"
+		}
+	}
 	return []entry.Entry{entry.Rain{Date: r.dayOf(c), Mm: c.mm}}, ""
 }
 

@@ -113,6 +113,9 @@ func (c *clause) absorbs(d *clause) bool {
 		return c.continues(d)
 	}
 	if !d.says() {
+		if f := c.family(); (f == famRain || f == famTemp) && (len(d.pads) > 0 || len(d.nums) > 0) {
+			return false
+		}
 		if len(d.pads) > 0 {
 			return len(c.pads) == 0 || !c.says()
 		}
@@ -228,7 +231,7 @@ func (c *clause) soften(d *clause) {
 
 // inherit takes from the statement before what a new one leaves out.
 func (c *clause) inherit(last *clause) {
-	if !c.says() && len(c.pads) > 0 && last.count == nil && c.sentence == last.sentence {
+	if f := last.family(); !c.says() && len(c.pads) > 0 && last.count == nil && f != famRain && f != famTemp && c.sentence == last.sentence {
 		c.acts = last.acts
 		for n := range c.pads {
 			if c.pads[n].role == roleNone && len(last.pads) > 0 {

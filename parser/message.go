@@ -116,6 +116,10 @@ func (r *reader) statements(list []clause, all outcome, whole *entry.Question) o
 			join(&all, outcome{ask: &entry.Ask{Reason: "What about " + st.pads[0].name + "? I cannot tell what that belongs to. Please send it apart."}})
 			continue
 		}
+		if says > 0 && !st.says() && st.days.ok && len(st.pads) == 0 && st.guard&^guardFuture == 0 {
+			join(&all, outcome{ask: &entry.Ask{Reason: "Which day do you mean?"}})
+			continue
+		}
 		o := r.meaning(st)
 		if (o.talk || onlyANote(o.entries)) && says > 1 && (st.count != nil || len(st.nums) > 0) {
 			o = outcome{ask: &entry.Ask{Reason: "I understand only a part of that. Please send the scores again, without the rest."}}

@@ -117,6 +117,12 @@ func (r *reader) notAPad(i int, p place) bool {
 	if b := r.tok(i - 1); i > 0 && b.shape == word && numberedThings[b.text] {
 		return true
 	}
+	if s, e := r.tok(i+1), r.tok(i+2); s.text == "-" && s.glued && e.glued && e.shape == number && e.value <= t.value {
+		return true // 23-11: no range
+	}
+	if s, b := r.tok(i-1), r.tok(i-2); s.text == "-" && s.glued && t.glued && b.shape == number {
+		return true
+	}
 	if b := r.tok(i - 1); i > 0 && b.tag == atWord && b.shape == word || r.tok(i+1).text == "bales" {
 		return true // at 6
 	}
@@ -255,7 +261,15 @@ func (r *reader) sameStem(list []place, p place, i int) place {
 
 // ownVerb tells whether a verb follows a paddock: "in 14, 13 left at 1550".
 func (r *reader) ownVerb(i int) bool {
-	return r.eventAhead(i) || r.tok(i).tag == leftWord
+	if r.eventAhead(i) || r.tok(i).tag == leftWord {
+		return true
+	}
+	v, k, ok := r.plain(r.over(i, "at", "is", "was", "on"))
+	if !ok || v <= 0 {
+		return false
+	}
+	unit, _ := r.residualUnit(k, true)
+	return unit != ""
 }
 
 // itsOwn tells whether scores follow a paddock, which makes it a statement of
