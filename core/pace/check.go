@@ -60,8 +60,15 @@ func (k *Keeper) apply(m *mind, e Event, models []model) {
 // about long ago, about as many as it is late.
 const closeDays = 10
 
-// keep stores the present state as a check and thins the older ones.
+// keep stores the present state as a check and thins the older ones. One that
+// the events still to come would thin out at once is not stored.
 func (k *Keeper) keep() {
+	if n := len(k.checks); n > 0 {
+		age := k.events[len(k.events)-1].Day.Sub(k.now.day)
+		if age > closeDays && k.now.day.Sub(k.checks[n-1].m.day)*3 < age {
+			return
+		}
+	}
 	k.checks = append(k.checks, check{m: k.now.clone(), next: k.done})
 	kept := len(k.checks) - 1 // from here on the checks are kept, in reverse
 	for i := kept - 1; i >= 0; i-- {

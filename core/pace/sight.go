@@ -24,8 +24,11 @@ const within = 0.3
 // and a cap K this is S − σ[d Φ(d) + φ(d)], d = (S−K)/σ.
 func (v sight) expect(stage float64) float64 {
 	d := (stage - v.live) / within
-	if d > 8 { // far past: the formula would take one big number from another
+	switch {
+	case d > 8: // far past: the formula would take one big number from another
 		return v.live
+	case d < -6: // far below: nothing is cut off
+		return stage
 	}
 	return stage - within*(d*distuv.UnitNormal.CDF(d)+distuv.UnitNormal.Prob(d))
 }
@@ -46,9 +49,12 @@ func (v sight) likely(stage float64) (fit, all float64) {
 // belief is a normal distribution of log stage.
 type belief struct{ mean, v float64 }
 
-// nodes is how finely a belief is summed: across six standard deviations
-// either way.
-const nodes = 240
+// nodes gives how finely a belief is summed, across six standard deviations
+// either way: five steps to two standard deviations of the count.
+func (v sight) nodes(b belief) int {
+	stage := min(max(math.Exp(b.mean), v.mean, 0.5), v.live)
+	return min(max(int(30*math.Sqrt(b.v)*stage/v.sd), 60), 400)
+}
 
 // meet gives the belief after a count, by summing over a grid (assumed density
 // filtering: the first two moments are kept), the chance that the count
@@ -56,8 +62,9 @@ const nodes = 240
 func (v sight) meet(b belief) (after belief, odd, chance float64) {
 	sd := math.Sqrt(b.v)
 	var w, fits, all0, m1, m2 float64
+	nodes := v.nodes(b)
 	for i := range nodes + 1 {
-		u := 12 * (float64(i)/nodes - 0.5)
+		u := 12 * (float64(i)/float64(nodes) - 0.5)
 		fit, all := v.likely(math.Exp(b.mean + sd*u))
 		prior := math.Exp(-u * u / 2)
 		w += prior * all
