@@ -95,10 +95,10 @@ func (t *turn) appoint(name string, manager bool) error {
 	return nil
 }
 
-// Appoint makes a person a manager of the farm that a chat speaks of, if there
-// is one: for scripts, whose marks say who manages.
-func (b *Bot) Appoint(ctx context.Context, chat, person int64, name string) error {
-	return b.book.In(ctx, func(ctx context.Context, tx *ledger.Tx) error {
+// Appoint makes a person a manager of the farm that a chat speaks of: for
+// scripts, whose marks say who manages. done is false while there is no farm.
+func (b *Bot) Appoint(ctx context.Context, chat, person int64, name string) (done bool, err error) {
+	err = b.book.In(ctx, func(ctx context.Context, tx *ledger.Tx) error {
 		c, found, err := tx.Chat(ctx, chat)
 		if err != nil || !found || c.Farm == 0 {
 			return err
@@ -106,6 +106,8 @@ func (b *Bot) Appoint(ctx context.Context, chat, person int64, name string) erro
 		if _, err := tx.Meet(ctx, c.Farm, person, name); err != nil {
 			return err
 		}
+		done = true
 		return tx.SetManager(ctx, c.Farm, person, true)
 	})
+	return done, err
 }

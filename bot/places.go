@@ -83,3 +83,22 @@ func (b *Bot) FillWeather(ctx context.Context, farm int64, entries []entry.Entry
 	})
 	return n, err
 }
+
+// Warm folds every farm and reckons where it stands, so that the first message
+// after a start does not wait for years of history.
+func (b *Bot) Warm(ctx context.Context) error {
+	ids, err := b.book.FarmIDs(ctx)
+	if err != nil {
+		return err
+	}
+	for _, id := range ids {
+		err := b.withFarm(ctx, id, func(t *turn) error {
+			t.farm.Estimate(t.farm.Today(b.o.Now()))
+			return nil
+		})
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}

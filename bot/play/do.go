@@ -20,9 +20,10 @@ func (p *Player) do(ctx context.Context, m *script.Message) error {
 	p.people[m.Name] = who
 	where := p.where(m, who)
 	if m.Manager && !met {
-		if err := p.appoint(ctx, where, who); err != nil {
-			return err
-		}
+		p.chosen[who] = where
+	}
+	if err := p.appoint(ctx); err != nil {
+		return err
 	}
 	switch {
 	case m.Press > 0:
@@ -100,8 +101,17 @@ func (p *Player) press(m *script.Message, where int64, who practice.Person) erro
 	return fmt.Errorf("no message of the bot's has buttons here")
 }
 
-// appoint makes a person a manager of the chat's farm, as a mark of the script
-// says.
-func (p *Player) appoint(ctx context.Context, where int64, who practice.Person) error {
-	return p.bot.Appoint(ctx, where, who.ID, who.Name)
+// appoint makes the people whom the script calls managers what they are, as
+// soon as their farm is set up.
+func (p *Player) appoint(ctx context.Context) error {
+	for who, where := range p.chosen {
+		done, err := p.bot.Appoint(ctx, where, who.ID, who.Name)
+		if err != nil {
+			return err
+		}
+		if done {
+			delete(p.chosen, who)
+		}
+	}
+	return nil
 }

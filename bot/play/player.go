@@ -43,7 +43,8 @@ type Player struct {
 	seen   []bot.Outcome // of the step that runs
 	groups map[int]int64
 	people map[string]practice.Person
-	said   map[int]spoken // the script's messages by their number
+	said   map[int]spoken            // the script's messages by their number
+	chosen map[practice.Person]int64 // managers to be, and the chat whose farm they will manage
 }
 
 // spoken is where a message of the script landed.
@@ -58,7 +59,8 @@ func New(ctx context.Context, o Options) (*Player, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &Player{o: o, book: book, groups: map[int]int64{}, people: map[string]practice.Person{}, said: map[int]spoken{}}
+	p := &Player{o: o, book: book, groups: map[int]int64{}, people: map[string]practice.Person{}, said: map[int]spoken{},
+		chosen: map[practice.Person]int64{}}
 	p.clock = practice.FrozenClock(time.Unix(0, 0))
 	p.server = practice.New(practice.Options{Clock: p.clock})
 	p.server.DeliverTwice(o.Twice)

@@ -148,6 +148,7 @@ func (e *engine) run(ctx context.Context) error {
 		taking.Go(func() { e.note("intake", e.poller.Run(ctx)) })
 	}
 	taking.Go(func() { e.note("jobs", e.sched.Run(ctx)) })
+	taking.Go(func() { e.note("getting ready", e.bot.Warm(ctx)) })
 	if e.o.weather != "" {
 		taking.Go(func() { e.skywatch(ctx, e.o.weather, e.o.now) })
 	}
