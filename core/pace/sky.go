@@ -10,16 +10,17 @@ import (
 
 // sky is the weather as the state carries it from day to day.
 type sky struct {
-	today Weather
-	warmC float64    // °C: air, smoothed over some days, or soil
-	warmD entry.Date // the last day that told it
-	soilC float64    // °C
-	soilD entry.Date
-	store water.Bucket
-	rainD entry.Date // the last day that told rain
-	begun bool       // rain has been told at all
-	sum   float64    // degree-days so far, °C·d
-	gap   entry.Date // the last day whose warmth was not told
+	today   Weather
+	warmC   float64    // °C: air, smoothed over some days
+	warmWas float64    // the same before that day
+	warmD   entry.Date // the last day that told it
+	soilC   float64    // °C
+	soilD   entry.Date
+	store   water.Bucket
+	rainD   entry.Date // the last day that told rain
+	begun   bool       // rain has been told at all
+	sum     float64    // degree-days so far, °C·d
+	gap     entry.Date // the last day whose warmth was not told
 }
 
 // How long the last word on warmth and rain holds, days (ours): a dry month
@@ -103,14 +104,22 @@ func (k *sky) tell(day entry.Date, w *Weather) {
 	if w.Soil != nil {
 		k.soilC, k.soilD = *w.Soil, day
 	}
-	if c, ok := w.air(); ok {
+	if c, ok := k.today.air(); ok {
+		k.feel(day, c)
+	}
+}
+
+// feel smooths the air's warmth over some days, half of it new each day; a later
+// word on the same day replaces the earlier.
+func (k *sky) feel(day entry.Date, c float64) {
+	if k.warmD != day {
+		k.warmWas = k.warmC
 		if k.warmD == 0 || day.Sub(k.warmD) > warmHolds {
-			k.warmC = c
-		} else if k.warmD != day {
-			k.warmC += 0.5 * (c - k.warmC)
+			k.warmWas = c
 		}
 		k.warmD = day
 	}
+	k.warmC = (k.warmWas + c) / 2
 }
 
 // pass closes a day: its rain and evapotranspiration go through the soil.

@@ -72,3 +72,20 @@ func TestWhy(t *testing.T) {
 	assert.Less(t, w.Warmth, 1.0)
 	assert.InDelta(t, 22, w.Season, 3)
 }
+
+// A later word on a day replaces the earlier; a least and a most may come apart.
+func TestSecondWordOnADay(t *testing.T) {
+	day := entry.NewDate(2026, 9, 1)
+	rate := func(words ...pace.Weather) float64 {
+		f := newFarm(-38)
+		f.sky(day, day.Add(10), pace.Weather{Min: ptr(8), Max: ptr(12)})
+		for _, w := range words {
+			f.at(day.Add(10), "", &w)
+		}
+		return f.On(day.Add(10)).Pace("").DaysPerLeaf
+	}
+	once := rate(pace.Weather{Min: ptr(0), Max: ptr(8)})
+	assert.Less(t, rate(), once)
+	assert.InDelta(t, once, rate(pace.Weather{Min: ptr(9), Max: ptr(19)}, pace.Weather{Min: ptr(0), Max: ptr(8)}), 1e-9)
+	assert.InDelta(t, once, rate(pace.Weather{Min: ptr(0)}, pace.Weather{Max: ptr(8)}), 1e-9)
+}
