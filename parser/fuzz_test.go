@@ -1,7 +1,6 @@
 package parser
 
 import (
-	"encoding/json"
 	"strings"
 	"testing"
 	"time"
@@ -31,8 +30,9 @@ func FuzzRead(f *testing.F) {
 	for _, s := range worstTexts() {
 		f.Add(s[:min(len(s), 200)])
 	}
+	contexts := fuzzContexts(f)
 	f.Fuzz(func(t *testing.T, text string) {
-		for _, c := range fuzzContexts(t) {
+		for _, c := range contexts {
 			r := Read(text, c)
 			checkReading(t, r)
 			for _, e := range r.Entries {
@@ -42,7 +42,8 @@ func FuzzRead(f *testing.F) {
 	})
 }
 
-// checkReading tells whether exactly one part of a reading holds.
+// checkReading tells whether exactly one part of a reading holds. It spends
+// nothing on readings that are sound: the fuzzer calls it millions of times.
 func checkReading(t testing.TB, r entry.Reading) {
 	n := 0
 	for _, held := range []bool{len(r.Entries) > 0, r.Question != nil, r.Ask != nil, r.Ignored} {
@@ -50,12 +51,12 @@ func checkReading(t testing.TB, r entry.Reading) {
 			n++
 		}
 	}
-	require.Equal(t, 1, n, "%q: %+v", r.Text, r)
-	if r.Ask != nil {
-		require.NotEmpty(t, r.Ask.Reason, r.Text)
+	if n != 1 {
+		t.Fatalf("%q: %d parts hold: %+v", r.Text, n, r)
 	}
-	_, err := json.Marshal(r)
-	require.NoError(t, err, r.Text)
+	if r.Ask != nil && r.Ask.Reason == "" {
+		t.Fatalf("%q: an ask without a reason", r.Text)
+	}
 }
 
 // checkPrint tells whether an entry's printed form reads back to it.
@@ -66,9 +67,12 @@ func checkPrint(t testing.TB, e entry.Entry, c Context) {
 	text := Print(e)
 	c.Rule = entry.RemnantBySize
 	back := Read(text, c)
-	require.Nil(t, back.Ask, "%q printed from %+v is asked about: %+v", text, e, back.Ask)
-	require.Len(t, back.Entries, 1, "%q printed from %+v: %+v", text, e, back)
-	require.Equal(t, encoded(t, e), encoded(t, back.Entries[0]), "printed as %q", text)
+	if back.Ask != nil || len(back.Entries) != 1 {
+		t.Fatalf("%q printed from %+v reads as %+v, ask %+v", text, e, back, back.Ask)
+	}
+	if want, got := encoded(t, e), encoded(t, back.Entries[0]); want != got {
+		t.Fatalf("%q is printed from\n%s\nbut reads as\n%s", text, want, got)
+	}
 }
 
 // printable tells whether an entry has a printed form of one message: notes are
