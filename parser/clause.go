@@ -177,6 +177,9 @@ func (r *reader) clause(i, to int) clause {
 // in there, and so did stock where "in 12" is all that was sent. A paddock
 // closed for silage is shut up.
 func (r *reader) imply(c *clause) {
+	if c.has(actClosed) && (c.until != 0 || c.spell != 0) && !c.has(actCanopy) {
+		c.acts |= actShut
+	}
 	if c.has(actClosed) && c.has(actSilage|actHay) && !c.has(actCut|actBale|actMow|actCanopy) {
 		c.acts |= actShut
 	}

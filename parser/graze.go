@@ -146,6 +146,8 @@ func (r *reader) at(c *clause, p place, mixed bool, ins, outs []string, doubt st
 		return ins, append(outs, p.name), doubt
 	case c.has(actDone) && !mixed:
 		return ins, append(outs, p.name), doubt
+	case c.has(actPlace) && c.resid == nil && !mixed && len(c.mobs) > 0:
+		return ins, outs, "Did they leave " + p.name + ", or are they still in it?"
 	case (c.has(actPlace) || c.resid != nil && !c.has(actMoved)) && !mixed:
 		return ins, append(outs, p.name), doubt
 	case c.has(actOut) && !mixed && !c.has(actIn):

@@ -185,8 +185,18 @@ func (r *reader) looseWord(c *clause, i int) int {
 		}
 		r.prefix(c, roleOut)
 		return i + 1
-	case filler, courtesy, ofWord, atWord, forWord, withWord, daytimeWord, clockWord, hedgeWord, okWord, againWord, allWord,
-		onlyWord, eachWord, readyWord, auxWord, thisWord, lastWord, nightWord, sinceWord, padMark, looseMob, leafWord, ordinalWord:
+	case forWord:
+		if c.has(actPlace) && r.padAhead(i+1) {
+			r.prefix(c, roleIn)
+		}
+		return i + 1
+	case lastWord:
+		if r.tok(i+1).tag == grazedWord {
+			c.unsure("On which day was it last grazed? Please send “12 last grazed 3 Nov”.")
+		}
+		return i + 1
+	case filler, courtesy, ofWord, atWord, withWord, daytimeWord, clockWord, hedgeWord, okWord, againWord, allWord,
+		onlyWord, eachWord, readyWord, auxWord, thisWord, nightWord, sinceWord, padMark, looseMob, leafWord, ordinalWord:
 		return i + 1
 	case yellowWord, reproWord, daughterWord, remnantWord:
 		if c.count != nil && len(c.count.said) > 1 {

@@ -167,7 +167,7 @@ var lexiconTable = map[tag]string{
 	courtesy: `please pls plz thanks thx ta cheers thankyou hi hello hey gday kia ora morena sorry soz mate mates yeah yep yup
 		aye righto rightio roger oh ah um er okay kk sure boss dear kindly regards welcome thank tks tnx howdy yo
 		gidday goodday`,
-	remark: `pit clamp rushes protected em spot raining rainy windy cold hot sunny muddy warm cool misty foggy drizzle drizzly hail snow snowing wind damp
+	remark: `dry pit clamp rushes protected em spot raining rainy windy cold hot sunny muddy warm cool misty foggy drizzle drizzly hail snow snowing wind damp
 		sodden looks looking look nice good great beautiful bad poor patchy thin thick dense short long tall lush
 		clover clovery weedy weeds grass grassy cover feed green greener grown growth growing grow stalky stemmy clumpy
 		rank ragged even uneven tidy clean messy cleaned tidied stressed slow quick quickly fast early late little
@@ -180,7 +180,7 @@ var lexiconTable = map[tag]string{
 		lighter darker dark pale`,
 	padMark: `p pdk pdck pad padd padds pads paddock paddocks field fields fld flds cell cells pdks pk`,
 	mobWord: `milkers heifers calves bulls steers ewes lambs hoggets rams dries youngstock weanlings culls springers finishers stores lactating replacements carryovers stockers feeders pairs yearlings weaners springers
-		bullocks wethers tups stags hinds goats replacements rising dry`,
+		bullocks wethers tups stags hinds goats replacements  `,
 	looseMob: `cows cow herd mob group cattle sheep milker heifer calf bull steer ewe lamb hogget ram`,
 	inWord:   `in`, intoWord: `into`, onWord: `on onto`, toWord: `to`, fromWord: `from frm`, outWord: `out outa outta`, offWord: `off`, ofWord: `of`,
 	atWord: `at`, forWord: `for`, withWord: `with w`, andWord: `and n nd`, plusWord: `plus`, butWord: `but except bar excluding`, thenWord: `then after`,

@@ -119,6 +119,9 @@ func (r *reader) counts(c *clause) ([]entry.Entry, string) {
 			return nil, "Is that a leaf count, a grazing, or both? Please send them apart."
 		}
 	}
+	if c.head > 0 {
+		return nil, "Is that a leaf count, or a number of animals?"
+	}
 	if c.shared {
 		return r.sharedCounts(c)
 	}

@@ -85,6 +85,9 @@ func printTiller(t entry.Tiller) string {
 		s = figure(float64(t.Remnant)) + "+" + figure(float64(t.Full)) + "+" + figure(float64(t.New))
 	}
 	if t.Floor {
+		if !strings.Contains(s, ".") {
+			s += ".0"
+		}
 		s += "+"
 	}
 	return s
@@ -182,6 +185,9 @@ func printCorrect(c entry.Correct) string {
 			list = append(list, printTiller(t))
 		}
 		to = strings.Join(list, " ")
+		if len(list) == 1 && !strings.ContainsAny(to, ".+") {
+			to += ".0" // a whole number alone would read as a paddock
+		}
 	}
 	if c.About != "" && c.From == "" {
 		return padName(c.About) + " should be " + to
