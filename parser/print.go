@@ -217,11 +217,7 @@ func printSetup(s entry.Setup) string {
 	case entry.SetFarm:
 		return "set up " + s.Name + ", " + s.Zone
 	case entry.SetPaddocks:
-		lines := []string{"paddocks"}
-		for _, p := range s.Paddocks {
-			lines = append(lines, strings.TrimSpace(p.Name+" "+figure(float64(p.Area))+" ha "+string(p.Grass)))
-		}
-		return strings.Join(lines, "\n")
+		return printRegister(s.Paddocks)
 	case entry.SetMob:
 		if s.Head == 0 {
 			return "mob " + s.Mob
@@ -241,5 +237,20 @@ func printSetup(s entry.Setup) string {
 	case entry.SetLastGrazed:
 		return padName(s.Paddock) + " last grazed " + s.Date.String()
 	}
-	return ""
+	return printYear(s)
+}
+
+// printRegister prints paddocks one a line, or the mob that alone may graze
+// them.
+func printRegister(plots []entry.Plot) string {
+	lines := []string{"paddocks"}
+	var names []string
+	for _, p := range plots {
+		names = append(names, padName(p.Name))
+		lines = append(lines, strings.TrimSpace(p.Name+" "+figure(float64(p.Area))+" ha "+string(p.Grass)))
+	}
+	if len(plots) > 0 && plots[0].Mob != "" {
+		return "only " + plots[0].Mob + " on " + strings.Join(names, ", ")
+	}
+	return strings.Join(lines, "\n")
 }
