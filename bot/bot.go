@@ -10,6 +10,7 @@ import (
 
 	"leafround/bot/chat"
 	"leafround/bot/ledger"
+	"leafround/bot/reply"
 	"leafround/core/answer"
 	"leafround/core/entry"
 )
@@ -102,7 +103,9 @@ func (b *Bot) Step(ctx context.Context) (did bool, err error) {
 	case err != nil:
 		return did, fmt.Errorf("bot: %w", err)
 	case wanted.id != "":
-		b.fetch(ctx, wanted.id)
+		if n := b.fetch(ctx, wanted.id); n > longFile {
+			return did, b.announce(ctx, t.in, n)
+		}
 	case stumbled != nil:
 		return did, b.tellGivenUp(ctx, *stumbled)
 	case did && b.o.Observe != nil && t != nil:
@@ -111,8 +114,12 @@ func (b *Bot) Step(ctx context.Context) (did bool, err error) {
 	return did, nil
 }
 
-// fetch brings a document's content, outside of any transaction.
-func (b *Bot) fetch(ctx context.Context, id string) {
+// longFile is from how many bytes on a file takes long enough to say so.
+const longFile = 64 << 10
+
+// fetch brings a document's content, outside of any transaction, and gives its
+// length.
+func (b *Bot) fetch(ctx context.Context, id string) int {
 	f := fetched{err: errors.New("no files can be fetched here")}
 	if b.o.Fetch != nil {
 		f.content, f.err = b.o.Fetch(ctx, id)
@@ -120,6 +127,19 @@ func (b *Bot) fetch(ctx context.Context, id string) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	b.files[id] = f
+	return len(f.content)
+}
+
+// announce tells a sender that a long file is being read, before it is.
+func (b *Bot) announce(ctx context.Context, in chat.Incoming, bytes int) error {
+	return b.book.In(ctx, func(ctx context.Context, tx *ledger.Tx) error {
+		if _, err := tx.MeetChat(ctx, in.Chat, in.Private, in.Title); err != nil {
+			return err
+		}
+		_, _, err := tx.Enqueue(ctx, ledger.Send{Key: fmt.Sprintf("reading/%d/%d", in.Chat, in.MessageID),
+			Out: chat.Outgoing{Chat: in.Chat, Topic: in.Topic, ReplyTo: in.MessageID, HTML: reply.Reading(in.File.Name, bytes)}})
+		return err
+	})
 }
 
 // Run handles updates as they come, until the context ends.

@@ -52,20 +52,30 @@ func (t *turn) logWeather(s *source, entries []entry.Entry) error {
 	}
 	s.next += len(logged)
 	var replaced []entry.Logged
+	var ids, by []int64
 	for _, l := range logged {
 		k, _ := wholeDay(l.Entry)
 		for _, old := range before[k] {
-			if _, err := t.tx.Replace(t.ctx, t.row.ID, []int64{old.ID}, l.ID); err != nil {
-				return err
-			}
+			ids, by = append(ids, old.ID), append(by, l.ID)
 			old.ReplacedBy = l.ID
 			replaced = append(replaced, old)
 		}
 		delete(before, k)
 	}
+	if _, err := t.tx.ReplaceEach(t.ctx, t.row.ID, ids, by); err != nil {
+		return err
+	}
+	if len(replaced) > foldAnew {
+		t.b.forget(t.row.ID)
+		return t.keep(t.row)
+	}
 	t.farm.ApplyAll(append(replaced, logged...))
 	return nil
 }
+
+// foldAnew is how many changes at once make folding the whole log the shorter
+// way.
+const foldAnew = 200
 
 // wholeDay gives the key of an entry that a table of daily weather would
 // replace: rain, and the day's air temperature.

@@ -41,9 +41,12 @@ const entryFrom = ` FROM entry e JOIN member m ON m.farm = e.farm AND m.person =
 
 const bumpSQL = `UPDATE farm SET version = version + 1 WHERE id = $1 RETURNING version`
 
+// appendSQL takes the entries as lists, so that ten years of weather go in as
+// one statement.
 const appendSQL = `
 INSERT INTO entry (farm, version, person, manager, sent_at, message, revision, ordinal, kind, body)
-VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10)
+SELECT $1, $2, $3, $4, $5, $6, $7, $8::int + e.place - 1, e.kind, e.body::jsonb
+FROM unnest($9::text[], $10::text[]) WITH ORDINALITY AS e (kind, body, place)
 ON CONFLICT (message, revision, ordinal) DO NOTHING`
 
 const appendedSQL = `SELECT ` + entryColumns + entryFrom + `
@@ -60,16 +63,17 @@ func (t *Tx) Append(ctx context.Context, m Mark, entries []entry.Entry) ([]entry
 	if err != nil {
 		return nil, err
 	}
+	kinds, bodies := make([]string, len(entries)), make([]string, len(entries))
 	for i, e := range entries {
 		body, err := entry.Encode(e)
 		if err != nil {
 			return nil, fmt.Errorf("ledger: append: %w", err)
 		}
-		_, err = t.do(ctx, "append an entry", appendSQL, m.Farm, version, m.Person, m.Manager, m.SentAt,
-			m.Message, m.Revision, m.First+i, e.Kind(), string(body))
-		if err != nil {
-			return nil, err
-		}
+		kinds[i], bodies[i] = string(e.Kind()), string(body)
+	}
+	if _, err := t.do(ctx, "append entries", appendSQL, m.Farm, version, m.Person, m.Manager, m.SentAt,
+		m.Message, m.Revision, m.First, pq.Array(kinds), pq.Array(bodies)); err != nil {
+		return nil, err
 	}
 	return t.entries(ctx, appendedSQL, m.Message, m.Revision, m.First, m.First+len(entries)-1)
 }
@@ -98,6 +102,23 @@ func (t *Tx) Replace(ctx context.Context, farm int64, ids []int64, by int64) (in
 		return 0, err
 	}
 	return t.do(ctx, "replace entries", replaceSQL, farm, pq.Array(ids), by, version)
+}
+
+const replaceEachSQL = `
+UPDATE entry SET replaced_by = p.by, version = $4
+FROM unnest($2::bigint[], $3::bigint[]) AS p (old, by)
+WHERE farm = $1 AND id = p.old AND replaced_by IS NULL AND id <> p.by`
+
+// ReplaceEach is Replace for many pairs: each old entry by its own new one.
+func (t *Tx) ReplaceEach(ctx context.Context, farm int64, old, by []int64) (int64, error) {
+	if len(old) == 0 {
+		return 0, nil
+	}
+	version, err := t.bump(ctx, farm)
+	if err != nil {
+		return 0, err
+	}
+	return t.do(ctx, "replace entries", replaceEachSQL, farm, pq.Array(old), pq.Array(by), version)
 }
 
 const logSQL = `SELECT ` + entryColumns + entryFrom + `

@@ -32,6 +32,11 @@ func Unknown() string {
 	return "I don't know you from any farm yet. Write something in your farm's group first, or set one up here: set up Totara Bend, Pacific/Auckland"
 }
 
+// Reading is said before a long file is taken in.
+func Reading(name string, bytes int) string {
+	return html.EscapeString(fmt.Sprintf("Reading %s (%s kB), a moment.", name, whole(float64(bytes)/1000)))
+}
+
 // GivenUp is said where a message could not be handled, through our own fault.
 func GivenUp() string {
 	return "Something went wrong on my side: this message is kept, but nothing was logged from it. Please send it again in other words, and tell whoever runs me."
