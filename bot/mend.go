@@ -24,7 +24,31 @@ func (t *turn) withdraw(s *source) (entry.Logged, string, error) {
 	if err := t.replace(t.whole(old), l.ID); err != nil {
 		return l, "", err
 	}
+	if err := t.stripReplies(old.MessageID); err != nil {
+		return l, "", err
+	}
 	return l, "", t.restore(s, old)
+}
+
+// stripReplies takes the buttons off what the bot said to a message that logs
+// nothing any more: they have nothing left to undo.
+func (t *turn) stripReplies(message int64) error {
+	if len(t.standingOf(message)) > 0 {
+		return nil
+	}
+	said, err := t.tx.Replies(t.ctx, message)
+	if err != nil {
+		return err
+	}
+	for _, r := range said {
+		if len(r.Out.Buttons) == 0 {
+			continue
+		}
+		if err := t.strip(r.ID); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // whole gives an entry with what belongs to it: the other half of a move.
