@@ -183,6 +183,10 @@ func (r *reader) imply(c *clause) {
 	if c.has(actClosed) && c.has(actSilage|actHay) && !c.has(actCut|actBale|actMow|actCanopy) {
 		c.acts |= actShut
 	}
+	if fed := c.acts & (actSilage | actHay); fed != 0 && c.acts == fed && len(c.mobs) > 0 && len(c.pads) > 0 && c.pads[0].role == roleAt {
+		c.acts |= actIn
+		return
+	}
 	if c.acts&^actIn != 0 || c.count != nil || c.resid != nil || len(c.pads) == 0 || c.pads[0].role == roleNone {
 		return
 	}

@@ -16,7 +16,7 @@ func (r *reader) meaning(c *clause) outcome {
 	if !c.says() {
 		return r.noVerb(c)
 	}
-	if (c.event || c.trouble) && (c.family() == famGraze || c.family() == famRelease || c.family() == famCanopy || c.acts&^(actShut|actCut) == 0) && !c.has(actGrazed) && (len(c.mobs) == 0 || c.event) {
+	if (c.event || c.trouble) && (c.family() == famGraze || c.family() == famRelease || c.family() == famCanopy || c.acts&^(actShut|actCut) == 0) && !c.has(actGrazed) && (len(c.mobs) == 0 || c.event || c.family() == famRelease) {
 		c.acts, c.resid = 0, nil
 		return r.noVerb(c)
 	}
@@ -182,7 +182,7 @@ func (r *reader) cuts(c *clause) ([]entry.Entry, string) {
 	if what == "" {
 		return nil, "Was it cut for silage or hay, or topped?"
 	}
-	if what != entry.Topped && !c.has(actCut|actBale|actMow|actOut|actIn|actGrazed|actMoved) && !r.finished(c) {
+	if what != entry.Topped && (!c.has(actCut|actBale|actMow) && !r.hasTag(c.from, c.to, offWord) && !r.finished(c) || r.fed(c)) {
 		return nil, fmt.Sprintf("Was it cut for %s, or shut up for %s?", what, what)
 	}
 	var list []entry.Entry
@@ -190,6 +190,16 @@ func (r *reader) cuts(c *clause) ([]entry.Entry, string) {
 		list = append(list, entry.Cut{Paddock: p.name, Date: r.dayOf(c), What: what})
 	}
 	return list, ""
+}
+
+// fed tells whether hay or silage was fed out there rather than made.
+func (r *reader) fed(c *clause) bool {
+	for i := c.from; i < c.to; i++ {
+		if r.oneOf(i, "fed", "feed", "feeding", "put", "putting", "giving", "gave", "rolled", "out", "to") && r.tok(i).shape == word {
+			return true
+		}
+	}
+	return false
 }
 
 // finished tells whether a word in the clause says that silage or hay was made.

@@ -30,6 +30,8 @@ func (c *clause) family() family {
 		return famTemp
 	case c.has(actsHold):
 		return famHold
+	case c.has(actsCut) && c.acts&actsCut&^(actSilage|actHay) == 0 && len(c.mobs) > 0 && c.has(actIn|actMoved) && !c.has(actOut):
+		return famGraze // "milkers in 12 with silage"
 	case c.has(actsCut):
 		return famCut
 	case c.count != nil:

@@ -304,7 +304,7 @@ func (r *reader) padRange(first place, i int) ([]place, int) {
 		j++
 	}
 	last := r.tok(j)
-	if from.shape != number || last.shape != number || from.decimal || last.decimal || last.value <= from.value || last.value-from.value > 60 {
+	if from.shape != number || last.shape != number || from.decimal || last.decimal || last.value <= from.value || last.value-from.value > 60 || from.value < 1 || last.value > 999 {
 		return nil, 0
 	}
 	if u := r.tok(j + 1); u.text == "." || r.unitAhead(j+1) && u.text != ":" {
