@@ -1,0 +1,85 @@
+package parser
+
+// herdPart reads a mob, with its head where told.
+//
+//	herd = [ count ] mob | mob [ count "head" ]
+func (r *reader) herdPart(c *clause, i int) int {
+	if name, k := r.mob(i); k > i {
+		c.mobs = append(c.mobs, name)
+		return r.headBehind(c, k)
+	}
+	n, k := r.whole(i)
+	if k == i {
+		return i
+	}
+	if r.tok(k).tag == headUnit {
+		c.head = n
+		return k + 1
+	}
+	if r.tok(k).tag == ofWord || r.tok(k).text == "the" {
+		k++
+	}
+	name, j := r.mob(k)
+	if j == k {
+		return i
+	}
+	c.head = n
+	c.mobs = append(c.mobs, name)
+	return j
+}
+
+// headBehind reads "x 90" and "(90)" behind a mob.
+func (r *reader) headBehind(c *clause, i int) int {
+	t, n := r.tok(i), r.tok(i+1)
+	if n.shape != number || n.decimal {
+		return i
+	}
+	switch {
+	case t.tag == timesWord && t.shape == word:
+		c.head = int(n.value)
+		return i + 2
+	case t.text == "(" && r.tok(i+2).text == ")":
+		c.head = int(n.value)
+		return i + 3
+	}
+	return i
+}
+
+// mob reads the name of a mob; "cows" and "herd" give "" unless registered.
+func (r *reader) mob(i int) (string, int) {
+	t := r.tok(i)
+	if t.shape != word {
+		return "", i
+	}
+	u := r.tok(i + 1)
+	if u.shape == word {
+		if m, ok := r.book.mobs[t.text+u.text]; ok {
+			return m, i + 2
+		}
+		if t.text == "young" && u.text == "stock" {
+			return "young stock", i + 2
+		}
+		if t.text == "dry" && (u.text == "cows" || u.text == "stock") {
+			return "dries", i + 2
+		}
+	}
+	if m, ok := r.book.mobs[t.text]; ok {
+		return m, i + 1
+	}
+	switch t.tag {
+	case mobWord:
+		if t.text == "youngstock" {
+			return "young stock", i + 1
+		}
+		return t.text, i + 1
+	case looseMob:
+		if r.oneOf(i, "mob", "herd", "group") && (u.shape == number && !u.decimal && u.value < 10 || u.shape == word && len(u.text) == 1 && u.tag == unknown) && r.tok(i+2).shape == word {
+			return t.text + " " + u.text, i + 2
+		}
+		if u.tag == mobWord {
+			return "", i // "mob heifers"
+		}
+		return "", i + 1
+	}
+	return "", i
+}

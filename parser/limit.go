@@ -1,0 +1,110 @@
+package parser
+
+// whenPart reads a day or an hour.
+func (r *reader) whenPart(c *clause, i int) int {
+	m := r.when(i)
+	if !m.ok {
+		if k, ok := r.clock(i); ok {
+			return k
+		}
+		return i
+	}
+	if m.day > r.today || m.vague {
+		c.future = true
+		c.guard |= guardFuture
+	}
+	if c.days.ok && c.days.day != m.day {
+		c.unsure("Which day do you mean?")
+	}
+	c.days = m
+	return m.next
+}
+
+// limitPart reads how long a hold lasts.
+//
+//	limit = ( "until" | "again" "from" | "from" ) day | [ "for" ] count ( "days" | "weeks" )
+func (r *reader) limitPart(c *clause, i int) int {
+	t := r.tok(i)
+	j := i
+	switch {
+	case t.tag == untilWord:
+		j++
+	case t.tag == againWord && (r.tok(i+1).tag == fromWord || r.tok(i+1).tag == onWord):
+		j += 2
+	case t.tag == fromWord:
+		j++
+	case t.tag == toWord && (c.until != 0 || c.has(actsHold)):
+		j++
+	case t.text == "back" && (r.tok(i+1).tag == inWord || r.tok(i+1).tag == onWord):
+		j += 2
+		for r.tok(j).tag == onWord || r.tok(j).tag == fromWord || r.oneOf(j, "the") && r.oneOf(j+1, "round", "rotation") || r.oneOf(j, "round", "rotation") {
+			j++
+		}
+	case (t.tag == okWord || r.oneOf(i, "ok", "okay", "good", "clear", "safe", "fit")) && r.tok(i+1).tag == againWord && (r.tok(i+2).tag == fromWord || r.tok(i+2).tag == onWord):
+		j += 3
+	case t.text == "before" && c.has(actHold|actsHold):
+		j++
+	case t.tag == notWord && r.tok(i+1).text == "before", t.text == "no" && r.tok(i+1).text == "grazing" && r.tok(i+2).tag == untilWord:
+		j += 2
+		if r.tok(j).tag == untilWord {
+			j++
+		}
+	default:
+		return r.spellPart(c, i)
+	}
+	r.ahead = true
+	m := r.day(j)
+	r.ahead = false
+	if !m.ok {
+		return i
+	}
+	m = r.daytime(m)
+	if m.day <= r.today && t.tag == fromWord {
+		c.days = m
+		return m.next
+	}
+	if c.until != 0 && c.until != m.day || t.tag == fromWord && c.has(actShut|actHold) {
+		c.unsure("Does the hold begin on that day, or is it over then? Please say “until” and the first day on which it may be grazed.")
+	}
+	c.until = m.day
+	return m.next
+}
+
+// spellPart reads "for 21 days", "21 days", "3 weeks".
+func (r *reader) spellPart(c *clause, i int) int {
+	j := i
+	if r.tok(j).tag == forWord {
+		j++
+	}
+	if r.tok(j).text == "another" || r.tok(j).text == "about" {
+		j++
+	}
+	n, k := r.whole(j)
+	if k == j {
+		return i
+	}
+	per := unitDays(r.tok(k))
+	if per == 0 || n < 1 || n > 400 || r.tok(k+1).tag == agoWord {
+		return i
+	}
+	k++
+	if u := r.tok(k).tag; u == holdWord {
+		k++
+	}
+	c.spell = n * per
+	return k
+}
+
+// whole reads a whole number in digits or words; next is i where there is none.
+func (r *reader) whole(i int) (n, next int) {
+	t := r.tok(i)
+	switch {
+	case t.shape == number && !t.decimal && t.value < 1e6:
+		return int(t.value), i + 1
+	case t.tag == numberWord:
+		return int(t.sense), i + 1
+	case t.text == "a" && r.tok(i+1).tag == weekUnit:
+		return 1, i + 1
+	}
+	return 0, i
+}

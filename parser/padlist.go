@@ -1,0 +1,117 @@
+package parser
+
+import (
+	"strconv"
+	"strings"
+)
+
+// padList reads further paddocks behind the first; busy tells that a verb or a
+// preposition stands before, so that a verb behind a later paddock is its own.
+func (r *reader) padList(first place, i int, busy bool) ([]place, int) {
+	if list, k := r.padRange(first, i); k > 0 {
+		return list, k
+	}
+	list := []place{first}
+	next := first.next
+	for {
+		j := next
+		for r.joins(j) {
+			j++
+		}
+		if j == next && !(r.tok(j).shape == number && !r.tok(j).glued && allDigits(r.tok(first.next-1)) && r.tok(j).value > 4) {
+			return list, next
+		}
+		p, ok := r.onePad(j, false)
+		if !ok || r.itsOwn(p.next) || busy && r.ownVerb(p.next) {
+			return list, next
+		}
+		if more, k := r.padRange(p, j); k > 0 {
+			list, next = append(list, more...), k
+			continue
+		}
+		list, next = append(list, r.sameStem(list, p, j)), p.next
+	}
+}
+
+// sameStem sees that the 2 of "River 1 and 2" may be River 2.
+func (r *reader) sameStem(list []place, p place, i int) place {
+	stem := strings.TrimRight(list[len(list)-1].name, "0123456789")
+	if list[len(list)-1].either != "" {
+		stem = strings.TrimRight(list[len(list)-1].either, "0123456789")
+	}
+	if r.tok(i).shape != number || p.next > i+1 || stem == "" || stem == list[len(list)-1].name {
+		return p
+	}
+	if name, ok := r.book.has(foldOf(stem + r.tok(i).text)); ok {
+		p.either = name
+	}
+	return p
+}
+
+// ownVerb tells whether a verb follows a paddock: "in 14, 13 left at 1550".
+func (r *reader) ownVerb(i int) bool {
+	if r.eventAhead(i) || r.tok(i).tag == leftWord {
+		return true
+	}
+	v, k, ok := r.plain(r.over(i, "at", "is", "was", "on"))
+	if !ok || v <= 0 {
+		return false
+	}
+	unit, _ := r.residualUnit(k, true)
+	return unit != ""
+}
+
+// itsOwn tells whether scores follow a paddock, which makes it a statement of
+// its own.
+func (r *reader) itsOwn(i int) bool {
+	k := r.intro(i)
+	for j := i; j < k; j++ {
+		if r.oneOf(j, "both", "all", "each") {
+			return false
+		}
+	}
+	return k < len(r.toks) && r.isScore(k) && r.tok(k).value < 5 && !r.joins(k)
+}
+
+func allDigits(t *token) bool { return t.shape == number && !t.decimal }
+
+// joins tells whether a token joins two paddocks of one list.
+func (r *reader) joins(i int) bool {
+	t := r.tok(i)
+	return t.text == "," || t.text == "&" || t.text == "+" || t.text == "/" || t.tag == andWord || t.tag == plusWord
+}
+
+// padRange reads p6-p9: every paddock of that number.
+func (r *reader) padRange(first place, i int) ([]place, int) {
+	s := r.tok(first.next)
+	if s.text != "-" && s.text != "through" && s.text != "thru" {
+		return nil, 0
+	}
+	from := r.tok(first.next - 1)
+	j := first.next + 1
+	if r.tok(j).tag == padMark {
+		j++
+	}
+	last := r.tok(j)
+	if from.shape != number || last.shape != number || from.decimal || last.decimal || last.value <= from.value || last.value-from.value > 60 || from.value < 1 || last.value > 999 {
+		return nil, 0
+	}
+	if u := r.tok(j + 1); u.text == "." || r.unitAhead(j+1) && u.text != ":" {
+		return nil, 0
+	}
+	stem := strings.TrimRight(first.name, "0123456789")
+	var list []place
+	for n := int(from.value); n <= int(last.value); n++ {
+		name := stem + strconv.Itoa(n)
+		if had, ok := r.book.has(foldOf(name)); ok {
+			list = append(list, place{name: had, known: true, marked: true})
+		} else if r.anyPaddock {
+			list = append(list, place{name: name, known: true, marked: true})
+		}
+	}
+	if len(list) < 2 {
+		return nil, 0
+	}
+	list[len(list)-1].next = j + 1
+	return list, j + 1
+}

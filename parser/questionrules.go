@@ -1,0 +1,246 @@
+package parser
+
+import (
+	"leafround/core/entry"
+)
+
+// questionRules are tried in order.
+var questionRules = []func(*query) *entry.Question{
+	askHelp, askFile, askWhatIf, askWhy, askHistory, askDue, askWhere, askHeld, askRate, askOnePaddock, askRound, askPlan, askNext, askReady, askSummary,
+}
+
+func askHelp(q *query) *entry.Question {
+	if q.any("menu") && q.n <= 2 || q.any("how") && q.any("log", "undo", "send", "enter", "record", "tell", "correct") && q.any("do", "i", "can", "to") && len(q.pads) == 0 && q.n <= 8 ||
+		q.any("what") && q.any("say", "type", "ask", "send") && q.any("i", "can") && q.n <= 5 {
+		return &entry.Question{About: entry.AskHelp}
+	}
+	if q.any("help", "commands") && q.n <= 4 || q.any("you") && q.any("can", "do") && q.any("what") && q.n <= 6 && len(q.pads) == 0 && !q.any("think", "reckon") ||
+		q.any("how") && q.any("work", "works", "use") && len(q.pads) == 0 && q.n <= 8 {
+		return &entry.Question{About: entry.AskHelp}
+	}
+	return nil
+}
+
+func askFile(q *query) *entry.Question {
+	pad := ""
+	if len(q.pads) == 1 {
+		pad = q.pads[0]
+	}
+	switch {
+	case q.any("calendar", "ics"):
+		return &entry.Question{About: entry.AskPlan, Days: q.days, Mob: q.mob, File: true}
+	case q.any("export", "csv", "spreadsheet", "download"):
+		return &entry.Question{About: entry.AskHistory, Paddock: pad, Days: q.days, File: true}
+	case q.any("map", "picture", "pic", "chart", "graph", "wedge"):
+		about := entry.AskReady
+		switch {
+		case q.any("plan", "order"):
+			about = entry.AskPlan
+		case q.any("rate", "pace", "leaf", "leaves"):
+			about = entry.AskRate
+		case pad != "":
+			about = entry.AskPaddock
+		case q.any("round", "rotation"):
+			about = entry.AskRound
+		}
+		return &entry.Question{About: about, Paddock: pad, Picture: true}
+	}
+	return nil
+}
+
+// askWhatIf reads questions about a round that is not being run.
+func askWhatIf(q *query) *entry.Question {
+	out := &entry.Question{About: entry.AskRound}
+	change := q.any("slow", "speed", "stretch", "if", "happens", "happen", "drop", "push", "went", "faster", "slower", "speedy")
+	change = change || q.any("would") && q.any("look", "be", "mean", "do") || q.first == "if"
+	aDay := q.any("day", "daily", "per") || q.any("a")
+	switch {
+	case q.any("without") && len(q.pads) == 0 && q.n <= 5:
+		out.Without = true
+	case q.any("if") && q.any("shut", "lock", "locked", "closed", "took", "take", "out", "silage", "hay") && len(q.pads) > 0:
+		out.Shut = q.pads
+	case q.days > 0 && (change || q.any("round", "rotation")) && !q.any("plan", "history", "log"):
+		out.Days = q.days
+	case q.ha > 0 && (change || aDay):
+		out.Ha = q.ha
+	default:
+		return nil
+	}
+	return out
+}
+
+func askWhy(q *query) *entry.Question {
+	if !q.any("why", "explain", "whys") {
+		return nil
+	}
+	switch {
+	case len(q.pads) == 1 && !q.any("next", "first"):
+		return &entry.Question{About: entry.AskPaddock, Paddock: q.pads[0], Why: true}
+	case q.any("round", "rotation", "long"):
+		return &entry.Question{About: entry.AskRound, Why: true}
+	case q.any("rate", "pace", "slow", "fast"):
+		return &entry.Question{About: entry.AskRate, Why: true}
+	case q.any("plan", "order"):
+		return &entry.Question{About: entry.AskPlan, Why: true}
+	case q.any("next", "first", "that", "it") || q.n == 1:
+		return &entry.Question{About: entry.AskNext, Mob: q.mob, Why: true}
+	}
+	return nil
+}
+
+func askHistory(q *query) *entry.Question {
+	past := q.any("grazed", "sprayed", "logged", "recorded", "entered", "counted", "happened", "cut", "eaten", "walked", "moved") ||
+		q.any("last") && q.any("when", "whens", "did") || q.any("in") && q.any("when") && q.any("was", "were", "did")
+	switch {
+	case q.any("history", "entries"), q.first == "log" && q.n <= 4, q.any("when", "what", "who", "whos", "which", "how") && past && !q.any("next", "due", "needs", "should", "be"):
+	case q.any("what", "whats") && q.any("did", "done", "been") && q.any("we", "log", "logged"):
+	case q.any("log", "entries", "logged") && q.any("show", "last", "recent", "recently", "give", "the", "see", "latest", "all") && q.n <= 7 && !q.any("how", "count"):
+	default:
+		return nil
+	}
+	out := &entry.Question{About: entry.AskHistory, Days: q.days}
+	if len(q.pads) == 1 {
+		out.Paddock = q.pads[0]
+	}
+	switch {
+	case q.days > 0:
+	case q.any("week"):
+		out.Days = 7
+	case q.any("fortnight"):
+		out.Days = 14
+	case q.any("month"):
+		out.Days = 30
+	case q.any("today"):
+		out.Days = 1
+	case q.any("yesterday"):
+		out.Days = 2
+	}
+	return out
+}
+
+// askHeld reads "what's held", "what's shut up": the ready list tells what is
+// left out, and why.
+func askHeld(q *query) *entry.Question {
+	if len(q.pads) == 0 && q.any("what", "whats", "which") && (q.any("held", "shut", "locked", "hold") || q.any("out") && q.any("round", "rotation")) && q.n <= 7 {
+		return &entry.Question{About: entry.AskReady}
+	}
+	return nil
+}
+
+// askWhere answers where a mob is, and who is in a paddock, from the log.
+func askWhere(q *query) *entry.Question {
+	switch {
+	case q.mobSaid && len(q.pads) == 0 && q.any("where", "wheres", "what", "which") && q.any("are", "is", "wheres", "in") && !q.any("next", "going", "go", "should", "plan", "ready", "will", "put"):
+		return &entry.Question{About: entry.AskHistory, Mob: q.mob}
+	case len(q.pads) == 1 && q.any("who", "whos", "what", "which") && q.any("in", "whos") && (q.n <= 3 || q.mobSaid) && !q.any("ready", "next", "leaves", "leaf", "stage"):
+		return &entry.Question{About: entry.AskPaddock, Paddock: q.pads[0]}
+	}
+	return nil
+}
+
+func askDue(q *query) *entry.Question {
+	counting := q.any("count", "counting", "counted", "walk", "walking", "walked", "counts", "measure", "measured", "check", "checked")
+	wants := q.any("needs", "need", "due", "should", "needing", "needed", "what", "which", "where", "whats", "anything", "shall", "overdue", "want", "wants")
+	if counting && wants && !q.any("ready") || q.any("due") && q.n <= 4 && len(q.pads) == 0 {
+		return &entry.Question{About: entry.AskDue}
+	}
+	return nil
+}
+
+func askOnePaddock(q *query) *entry.Question {
+	if len(q.pads) != 1 || q.any("rate", "pace") || q.any("days") && q.any("leaf") {
+		return nil
+	}
+	if q.any("after", "next") && q.any("next", "what", "whats", "where", "which") {
+		return nil
+	}
+	if q.mobSaid && q.any("put", "move", "shift", "take", "get", "bring") {
+		return nil
+	}
+	if q.any("would", "love", "wish") && !q.any("when", "what", "how") {
+		return nil
+	}
+	if q.signal && (q.any("how", "hows", "ready", "stage", "status", "when", "whens", "leaf", "leaves", "what", "whats", "about", "held", "looking", "can", "ok", "target", "late", "score", "graze", "average", "wot", "wots", "back", "available", "open", "due", "wheres", "where", "need", "needs", "left", "should", "shut") || q.n == 0) ||
+		q.any("status", "report", "stage", "show") && q.n <= 4 {
+		return &entry.Question{About: entry.AskPaddock, Paddock: q.pads[0]}
+	}
+	return nil
+}
+
+func askRate(q *query) *entry.Question {
+	leafy := q.any("leaf", "leaves", "lvs", "lf", "grass", "growing", "growth", "grow")
+	switch {
+	case q.any("rate", "pace"), leafy && q.any("fast", "quick", "quickly", "speed", "speeding", "slowing", "slow", "slowly", "coming", "appearance", "emergence"),
+		q.any("days", "day") && q.any("per", "a") && q.any("leaf"), q.any("growing") && q.any("how"):
+	default:
+		return nil
+	}
+	out := &entry.Question{About: entry.AskRate}
+	if len(q.pads) == 1 {
+		out.Paddock = q.pads[0]
+	}
+	return out
+}
+
+func askRound(q *query) *entry.Question {
+	if q.signal && len(q.pads) == 0 && (q.any("fast", "slow", "slowing", "quick") && q.any("we", "us", "down", "up") && !q.any("leaf", "leaves", "grass", "growing") || q.any("break", "breaks") && q.any("big", "size", "how")) {
+		return &entry.Question{About: entry.AskRound}
+	}
+	length := q.any("round", "rotation") && (q.signal || q.any("length", "long", "days", "interval", "speed") || q.n <= 2)
+	area := q.any("area", "ha", "hectares", "acres", "ground", "much", "many") && q.any("day", "daily")
+	if (length || area) && !q.any("plan", "order") && len(q.pads) == 0 {
+		return &entry.Question{About: entry.AskRound}
+	}
+	return nil
+}
+
+func askPlan(q *query) *entry.Question {
+	ahead := q.any("days", "week", "fortnight", "coming", "few") || q.days > 0
+	if q.any("where", "wheres") && q.any("will") && q.mobSaid && len(q.pads) == 0 || q.any("whats") && q.any("on") && q.any("week", "days") {
+		return &entry.Question{About: entry.AskPlan, Days: q.days, Mob: q.mob}
+	}
+	if !(q.any("plan", "order", "queue") || q.any("where", "which", "what", "whats") && ahead && q.any("next", "coming", "this") && !q.any("ready")) {
+		return nil
+	}
+	out := &entry.Question{About: entry.AskPlan, Days: q.days, Mob: q.mob}
+	switch {
+	case q.days > 0:
+	case q.any("week"):
+		out.Days = 7
+	case q.any("fortnight"):
+		out.Days = 14
+	case q.any("tomorrow"):
+		out.Days = 2
+	}
+	return out
+}
+
+func askNext(q *query) *entry.Question {
+	asks := q.any("where", "which", "what", "whats", "wots", "wot", "wheres", "who", "whos", "paddock", "pdk", "show", "give", "tell")
+	if q.any("did", "were", "was", "went", "gone") {
+		return nil
+	}
+	goes := q.any("where", "which", "wheres") && q.any("go", "going", "put", "move", "shift", "to", "into", "graze", "best", "take", "bring", "run", "turn", "feed")
+	if q.any("next", "nxt") && (asks || q.signal || q.n <= 2 && len(q.pads) == 0) || goes && q.signal && len(q.pads) == 0 ||
+		q.any("best") && q.signal && q.any("paddock", "pdk", "one") {
+		return &entry.Question{About: entry.AskNext, Mob: q.mob}
+	}
+	return nil
+}
+
+func askReady(q *query) *entry.Question {
+	if q.signal && len(q.pads) == 0 && q.any("anything", "which", "what", "whats", "any") && (q.any("past", "over", "late", "at", "above") && (q.any("leaves", "leaf", "it") || q.score) || q.any("late")) && q.n <= 8 {
+		return &entry.Question{About: entry.AskReady}
+	}
+	if q.any("ready") && len(q.pads) == 0 && (q.signal || q.n <= 3) || q.signal && q.any("can") && q.any("graze") && q.any("what", "which", "we", "i") && len(q.pads) == 0 {
+		return &entry.Question{About: entry.AskReady}
+	}
+	return nil
+}
+
+func askSummary(q *query) *entry.Question {
+	if q.any("summary", "report") && q.n <= 6 && len(q.pads) == 0 {
+		return &entry.Question{About: entry.AskSummary}
+	}
+	return nil
+}

@@ -1,0 +1,144 @@
+package parser
+
+import (
+	"leafround/core/entry"
+)
+
+// tallyTail reads what stands behind scores: how many tillers, an average,
+// yellowing, tillers set aside.
+//
+//	tail = "n" "=" whole | [ "from" | "over" | "of" ] whole "tillers" | average value | [ count ] yellowing | aside
+func (r *reader) tallyTail(c *clause, i int) int {
+	t := c.count
+	if u := r.tok(i); u.shape == word && len(u.text) == 1 && (u.tag == unknown || u.glued) && u.text != "i" && len(t.said) > 0 {
+		t.unsure("What does “%s” mean among the scores? Please say repro, daughter, no remnant or x for a tiller set aside.", u.text)
+		return i + 1
+	}
+	if k := r.tillersTold(t, i); k > i {
+		return k
+	}
+	if k := r.yellowTail(t, i); k > i {
+		return k
+	}
+	u := r.tok(i)
+	if u.tag == leafUnit || u.text == "stage" || u.tag == averageWord && !r.isScore(i+1) || u.text == "ish" {
+		return i + 1
+	}
+	if (u.tag == averageWord || u.text == "=") && len(t.said) > 1 {
+		if k := r.statedMean(t, i+1); k > i {
+			return k
+		}
+	}
+	if u.tag == eachWord || u.text == "per" && r.tok(i+1).tag == tillerUnit {
+		return i + 1
+	}
+	if u.text == "," || u.text == "(" || u.tag == andWord || u.tag == plusWord || u.tag == withWord {
+		if k, ok := r.aside(t, i+1); ok {
+			return k
+		}
+		if k := r.tillersTold(t, i+1); k > i+1 {
+			return k
+		}
+		if k := r.yellowTail(t, i+1); k > i+1 {
+			return k
+		}
+		return i
+	}
+	if u.shape == number && len(t.said) > 0 && !r.isScore(i) {
+		return i
+	}
+	if k, ok := r.aside(t, i); ok {
+		return k
+	}
+	return i
+}
+
+// tillersTold reads how many tillers stand behind an average.
+func (r *reader) tillersTold(t *tally, i int) int {
+	j := i
+	u := r.tok(j)
+	if u.text == "n" && r.tok(j+1).text == "=" {
+		if n, k := r.whole(j + 2); k > j+2 {
+			t.n = n
+			return k
+		}
+	}
+	prefixed := false
+	for u.tag == fromWord || u.text == "over" || u.tag == ofWord || u.tag == onlyWord || u.text == "(" || u.text == "across" || u.text == "off" || u.text == "on" || u.text == "based" || u.text == "out" || u.text == "just" {
+		prefixed = prefixed || u.tag == fromWord || u.text == "over" || u.text == "of" || u.text == "across"
+		j++
+		u = r.tok(j)
+	}
+	n, k := r.whole(j)
+	if k == j || n > 200 || n < 1 {
+		return i
+	}
+	if r.tok(k).tag == tillerUnit {
+		t.n = n
+		return k + 1
+	}
+	if prefixed && len(t.said) == 1 && !r.unitAhead(k) {
+		t.n = n
+		return k
+	}
+	return i
+}
+
+// statedMean reads the average told beside the scores and checks it.
+func (r *reader) statedMean(t *tally, i int) int {
+	k := r.intro(i)
+	a, ok := r.value(k)
+	if !ok || r.unitAhead(a.next) {
+		return i
+	}
+	if len(t.said) > 1 {
+		mean := scored(t, entry.RemnantBySize).Mean
+		if d := float64(mean) - a.value; d > 0.13 || d < -0.13 {
+			t.unsure("Those scores average %.2f, not %g. Which is right?", float64(mean), a.value)
+		}
+	}
+	return a.next
+}
+
+// yellowTail reads "yellowing at base", "2 yellowing", "oldest leaf dying".
+func (r *reader) yellowTail(t *tally, i int) int {
+	j := i
+	n, k := r.whole(j)
+	switch u := r.tok(j); {
+	case k > j && k > 0:
+		j = k
+	case u.tag == allWord, u.text == "both":
+		n, j = -1, j+1
+	case u.text == "some":
+		n, j = 0, j+1
+	default:
+		n = -2
+	}
+	for r.tok(j).shape == word && (yellowIntro[r.tok(j).text] || r.tok(j).tag == leafWord || r.tok(j).tag == leafUnit || r.tok(j).tag == withWord || r.tok(j).tag == ofWord) {
+		j++
+	}
+	if r.tok(j).tag != yellowWord {
+		return i
+	}
+	j++
+	for r.tok(j).shape == word && (yellowOutro[r.tok(j).text] || r.tok(j).tag == leafWord || r.tok(j).tag == leafUnit || r.tok(j).tag == yellowWord) {
+		j++
+	}
+	switch {
+	case n == -2, n == -1:
+		t.yellow = -1
+	case n == 0:
+		t.unsure("How many tillers had the oldest leaf yellowing?")
+	default:
+		t.yellow = n
+	}
+	if n > 0 && n > len(t.said) && len(t.said) > 1 {
+		t.unsure("There are fewer scores than the %d yellowing. Please send the scores again.", n)
+	}
+	return j
+}
+
+var (
+	yellowIntro = wordSet(`them those were was is are the had have has going turning starting to gone a bit with and just its looking being now showing`)
+	yellowOutro = wordSet(`off at the base a bit now leaf on out back and already down leaves in it up`)
+)

@@ -1,0 +1,194 @@
+package parser
+
+import (
+	"leafround/core/entry"
+)
+
+// MillimetresPerInch is exact (international yard and pound agreement of
+// 1959); a point of rain is a hundredth of an inch (common practice in
+// Australia, no source).
+const (
+	millimetresPerInch  = 25.4
+	millimetresPerPoint = 0.254
+)
+
+// rainPart reads an amount of rain.
+//
+//	rain = number rain-unit [ "of" ] [ "rain" ] | "rain" [ ":" ] number [ rain-unit ] | number [ "of" ] "rain"
+func (r *reader) rainPart(c *clause, i int) int {
+	j, named := i, false
+	if r.tok(j).tag == rainWord && r.tok(j).shape == word {
+		named = true
+		j++
+		for r.tok(j).text == ":" || r.tok(j).text == "=" || r.tok(j).text == "was" || r.tok(j).text == "-" && !r.negative(j) || r.tok(j).tag == gaugeWord || r.tok(j).text == "of" {
+			j++
+		}
+	} else if r.tok(j).tag == gaugeWord {
+		j++
+		for introWords[r.tok(j).text] {
+			j++
+		}
+		named = true
+	}
+	if r.tok(j).text == "no" && r.tok(j+1).tag == rainWord && len(c.pads) == 0 && r.tok(j+2).shape == end {
+		c.acts |= actRain
+		c.mm = 0
+		return j + 2
+	}
+	v, k, ok := r.plain(j)
+	if !ok {
+		return i
+	}
+	if r.tok(k).text == "an" || r.tok(k).text == "a" {
+		k++
+	}
+	per, k2 := r.rainUnit(k)
+	k = k2
+	if per == 0 && r.oneOf(k, "in") && (r.tok(k+1).tag == rainWord || r.oneOf(k+1, "of") && r.tok(k+2).tag == rainWord) {
+		per, k = millimetresPerInch, k+1
+	}
+	if r.tok(k).tag == ofWord && r.tok(k+1).tag == rainWord || r.tok(k).text == "in" && (r.tok(k+1).tag == gaugeWord || r.tok(k+1).text == "the" && r.tok(k+2).tag == gaugeWord) {
+		named = true
+		for r.tok(k).tag == ofWord || r.tok(k).tag == rainWord || r.tok(k).tag == inWord || r.tok(k).text == "the" || r.tok(k).tag == gaugeWord {
+			k++
+		}
+	} else if r.tok(k).tag == rainWord && r.tok(k).shape == word {
+		named = true
+		k++
+	}
+	if per == 0 {
+		if !named || r.unitAhead(k) || v < 0 {
+			return i
+		}
+		per = 1
+	}
+	if per > 1 && !named {
+		return i // inches and points are of rain only where rain is named
+	}
+	if v < 0 || v*per > 1000 {
+		c.unsure("How much rain was that, in millimetres?")
+	}
+	if c.has(actRain) && c.mm > 0 {
+		r.cut = true
+		return i
+	}
+	c.acts |= actRain
+	c.mm = v * per
+	c.share = 0
+	return k
+}
+
+// rainUnit reads a unit of rain and gives the millimetres in it.
+func (r *reader) rainUnit(i int) (per float64, next int) {
+	t := r.tok(i)
+	switch {
+	case t.tag == mmUnit:
+		return 1, i + 1
+	case t.tag == inchUnit, t.text == `"`:
+		return millimetresPerInch, i + 1
+	case t.tag == pointUnit:
+		return millimetresPerPoint, i + 1
+	}
+	return 0, i
+}
+
+// temperaturePart reads a temperature, with where it was taken.
+//
+//	temperature = [ depth ] place [ "temp" ] number [ degrees ] | ( "min" | "max" ) number | number degrees
+func (r *reader) temperaturePart(c *clause, i int) int {
+	j := i
+	var where entry.Thermometer
+	named := false
+	var side tag
+loop:
+	for n := 0; n < 8; n++ {
+		t := r.tok(j)
+		switch {
+		case t.tag == soilWord && t.shape == word:
+			where, named = entry.Soil, named || t.text == "soil"
+		case t.tag == airWord && t.shape == word:
+			where, named = entry.Air, true
+		case t.tag == tempWord && t.shape == word, t.tag == frostWord && t.shape == word:
+			named = true
+			if t.tag == frostWord && where == "" {
+				where = entry.Air
+			}
+		case (t.tag == minWord || t.tag == maxWord) && t.shape == word:
+			side, named = t.tag, true
+		case t.shape == number && r.tok(j+1).tag == cmUnit && (r.tok(j+2).tag == soilWord || r.tok(j+2).tag == tempWord):
+			j++
+		case named && (t.text == ":" || t.text == "=" || t.text == "was" || t.text == "is" || t.text == "at" && r.tok(j+2).tag != cmUnit || t.text == "of" || t.text == "now" || t.text == "today"):
+		case named && t.text == "at" && r.tok(j+2).tag == cmUnit:
+			j += 2
+		default:
+			break loop
+		}
+		j++
+	}
+	v, k, ok := r.plain(j)
+	if !ok || !named && j > i {
+		return i
+	}
+	deg, fahrenheit, k := r.degrees(k)
+	r.unitTold = deg
+	if !named && !deg || !deg && r.unitAhead(k) && r.tok(k).tag != monthName {
+		return i
+	}
+	if named && !deg && r.tok(k).tag == mmUnit {
+		return i
+	}
+	if fahrenheit {
+		v = (v - 32) / 1.8
+	}
+	for r.tok(k).tag == soilWord || r.tok(k).tag == airWord || r.tok(k).tag == tempWord {
+		if r.tok(k).text == "soil" {
+			where = entry.Soil
+		} else if r.tok(k).tag == airWord {
+			where = entry.Air
+		}
+		k++
+	}
+	r.keepTemperature(c, v, where, side)
+	return k
+}
+
+// keepTemperature lays a reading in its place.
+func (r *reader) keepTemperature(c *clause, v float64, where entry.Thermometer, side tag) {
+	c.acts |= actTemp
+	most := 50.0
+	if where == entry.Soil {
+		most = 40
+	}
+	if v < -60 || v > most || r.monthFirst && !r.unitTold && v >= 30 {
+		c.unsure("Is that in degrees Fahrenheit? Please send it with °F or °C.")
+	}
+	if where != "" {
+		c.where = where
+	}
+	switch side {
+	case minWord:
+		c.low = &v
+	case maxWord:
+		c.high = &v
+	default:
+		c.temps = append(c.temps, v)
+	}
+}
+
+// degrees steps over °, °C, degrees, c, and f for Fahrenheit.
+func (r *reader) degrees(i int) (deg, fahrenheit bool, next int) {
+	t := r.tok(i)
+	if t.text == "°" || t.tag == degreeUnit && t.shape == word {
+		deg = true
+		i++
+		t = r.tok(i)
+		if t.tag == degreeUnit && t.shape == word {
+			i++
+			t = r.tok(i)
+		}
+	}
+	if t.text == "f" || t.text == "fahrenheit" {
+		return true, true, i + 1
+	}
+	return deg, false, i
+}

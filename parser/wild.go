@@ -1,0 +1,115 @@
+package parser
+
+import (
+	"strings"
+)
+
+// wrongNumber reads "west 60" where there are a West 40 and a West 80 alone:
+// it is a paddock that nobody knows, never one of those.
+func (r *reader) wrongNumber(i int) (place, bool) {
+	t, n := r.tok(i), r.tok(i+1)
+	if r.anyPaddock || t.shape != word || n.shape != number || n.decimal || n.value < 5 || r.book.first[t.text] < 2 || r.unitAhead(i+2) {
+		return place{}, false
+	}
+	return place{name: r.source(i, i+2), next: i + 2}, true
+}
+
+// nameTags are parts of speech that may name a paddock behind its mark, where
+// there is no register.
+var nameTags = map[tag]bool{looseMob: true, mobWord: true, remark: true, cropWord: true, troubleWord: true, grassWord: true, topWord: true, soilWord: true}
+
+// wildPad reads a name that no register holds: any name where there is no
+// register, else a known name with a typing error.
+func (r *reader) wildPad(i int, loose bool) (place, bool) {
+	if !r.anyPaddock {
+		return r.misspelt(i)
+	}
+	t := r.tok(i)
+	if t.shape == number && !t.decimal && len(t.text) < 4 && t.text[0] != '0' {
+		if u := r.tok(i + 1); u.glued && u.shape == word && len(u.text) == 1 && u.tag != timesWord && u.tag != dayUnit && !r.tok(i+2).glued {
+			return place{name: r.source(i, i+2), known: true, next: i + 2}, true
+		}
+		return place{name: t.text, known: true, next: i + 1}, true
+	}
+	return r.wildName(i, loose)
+}
+
+// placeWords are words that name a place by themselves where there is no
+// register.
+var placeWords = wordSet(`river flat road back front house hill dam creek bush gully swamp orchard bog barn north south east west
+	corner bottom far near long big triangle island lane track woolshed shed cowshed pines willows school church chapel well mill bridge terrace
+	ridge valley bank meadow bay point cliff beach lake pond spring`)
+
+// wildName reads words that may name a paddock where there is no register.
+func (r *reader) wildName(i int, loose bool) (place, bool) {
+	n, sure := 0, false
+	for n < 3 {
+		t := r.tok(i + n)
+		if t.shape != word || t.tag == padMark {
+			break
+		}
+		if placeWords[t.text] || t.tag == topWord && n == 0 {
+			sure = sure || t.tag != topWord || placeWords[r.tok(i+1).text] || r.tok(i+1).shape == number
+		} else if t.tag == unknown && len(t.text) > 1 || n == 0 && (t.tag == looseMob || t.tag == mobWord) && r.tok(i+1).tag == padMark && len(r.tok(i+1).text) > 2 {
+			sure = true
+		} else {
+			break
+		}
+		n++
+	}
+	if n == 0 || !sure {
+		return place{}, false
+	}
+	marked := r.tok(i+n).tag == padMark
+	if !loose && !marked && !r.startsClause(i) && !(i > 0 && r.joins(i-1)) {
+		return place{}, false
+	}
+	next := i + n
+	if u := r.tok(next); u.shape == number && !u.decimal && len(u.text) < 3 && (r.tok(next+1).text == ":" || !r.unitAhead(next+1)) {
+		v := r.tok(next + 1)
+		if !u.glued && v.text != ":" && u.value > 0 && u.value <= 4 && r.isScore(next+1) {
+			return place{name: r.source(i, next+1), known: true, marked: marked, next: next + 1, shorter: r.source(i, next)}, true
+		}
+		if u.glued || v.text == ":" || !r.isScore(next+1) && (u.value > 4 || !loose && v.tag != unknown) || u.value > 4 || loose && !r.isScore(next+1) {
+			next++
+		}
+	}
+	return place{name: r.source(i, next), known: true, marked: marked, next: next}, true
+}
+
+// startsClause tells whether a token opens its clause.
+func (r *reader) startsClause(i int) bool { return i == r.opening }
+
+// misspelt reads a register's name with a typing error in one of its words.
+func (r *reader) misspelt(i int) (place, bool) {
+	for k := i; k < i+3; k++ {
+		t := r.tok(k)
+		if t.shape != word {
+			break
+		}
+		if t.tag != unknown || commonWords[t.text] {
+			continue
+		}
+		fix, ok := r.book.near.nearest(t.text)
+		if !ok {
+			continue
+		}
+		was := t.text
+		r.toks[k].text = fix
+		p, found := r.longest(i)
+		r.toks[k].text = was
+		if found && p.next > k {
+			p.guess = was
+			return p, true
+		}
+	}
+	return place{}, false
+}
+
+func wordSet(s string) map[string]bool {
+	m := map[string]bool{}
+	for _, w := range strings.Fields(s) {
+		m[w] = true
+	}
+	return m
+}
