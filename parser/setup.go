@@ -11,15 +11,49 @@ import (
 //
 //	setup = farm | register | mob | summary | aim | position | grass | last-grazed | year
 func (r *reader) setup(from, to int) (outcome, bool) {
+	var out outcome
+	for i := from; i < to; {
+		k := r.setupEnd(i, to)
+		a, b := r.trim(i, k)
+		i = k + 1
+		if a >= b {
+			continue
+		}
+		s, why, ok := r.oneSetup(a, b)
+		if !ok {
+			return outcome{}, false
+		}
+		if why != "" {
+			out.ask = &entry.Ask{Reason: why}
+		}
+		out.entries = append(out.entries, s)
+	}
+	return out, len(out.entries) > 0
+}
+
+// oneSetup reads one setting.
+func (r *reader) oneSetup(from, to int) (s entry.Setup, why string, ok bool) {
 	for _, read := range setupReaders {
 		if s, why, ok := read(r, from, to); ok {
-			if why != "" {
-				return outcome{ask: &entry.Ask{Reason: why}}, true
-			}
-			return outcome{entries: []entry.Entry{s}}, true
+			return s, why, true
 		}
 	}
-	return outcome{}, false
+	return s, "", false
+}
+
+// setupEnd gives the end of a setting: its line, or the lines of a register up
+// to one that sets something else.
+func (r *reader) setupEnd(i, to int) int {
+	register := r.oneOf(i, "paddocks", "fields") || r.oneOf(i, "add", "set", "new") && r.oneOf(i+1, "paddocks", "fields", "paddock", "field")
+	for k := i; k < to; k++ {
+		if r.tok(k).shape != newline {
+			continue
+		}
+		if !register || r.oneOf(k+1, "mob", "summary", "aim", "setup", "paddocks") || r.oneOf(k+1, "set") && r.oneOf(k+2, "up") || r.oneOf(k+1, "we") && r.oneOf(k+2, "are") {
+			return k
+		}
+	}
+	return to
 }
 
 // setupReaders are tried in order; each gives a setup, or what must be asked.
@@ -140,7 +174,7 @@ func (r *reader) plot(from, to int) (entry.Plot, string) {
 		name--
 	}
 	first := from
-	if r.tok(first).tag == padMark && name-first > 1 {
+	for name-first > 1 && (r.tok(first).tag == padMark || r.tok(first).shape == mark) {
 		first++
 	}
 	p.Name = strings.TrimSpace(r.source(first, name))

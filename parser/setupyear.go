@@ -59,10 +59,10 @@ func (r *reader) nowCalled(from, to int) (s entry.Setup, why string, ok bool) {
 
 // newName gives a name as typed, a paddock's mark and quotes left off.
 func (r *reader) newName(i, to int) string {
-	if r.tok(i).tag == padMark && i+1 < to {
+	for i+1 < to && (r.tok(i).tag == padMark || r.tok(i).shape == mark) {
 		i++
 	}
-	return strings.Trim(strings.TrimSpace(r.source(i, to)), `"'.`)
+	return strings.Trim(strings.TrimSpace(r.source(i, to)), `"'. `)
 }
 
 // setRetire takes a paddock off the farm.
