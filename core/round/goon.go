@@ -6,6 +6,7 @@ import (
 
 	"leafround/core/entry"
 	"leafround/core/farm"
+	"leafround/core/pace"
 )
 
 // goOn carries a plan on past the round's end, and through the days on which a
@@ -170,12 +171,16 @@ func (a *again) leaves(name string) curve {
 	if c, ok := a.rise[name]; ok {
 		return c
 	}
-	e := a.f.Estimate(a.day)
+	a.rise[name] = riseOf(a.f.Estimate(a.day), name, a.day)
+	return a.rise[name]
+}
+
+// riseOf gives the curve of a paddock from a day on, at the pace to come.
+func riseOf(e *pace.Estimate, name string, day entry.Date) curve {
 	c := curve{0}
-	for k := 1; c[k-1] < 250 && k < 80; k++ {
-		c = append(c, e.Needs(name, a.day, entry.LeafStage(riseStep*float64(k))))
+	for k := 1; c[k-1] < 250 && k < 160; k++ {
+		c = append(c, e.Needs(name, day, entry.LeafStage(riseStep*float64(k))))
 	}
-	a.rise[name] = c
 	return c
 }
 

@@ -20,7 +20,8 @@ type job struct {
 	field  int     // index in Problem.Fields
 	area   float64 // hectares
 	free   float64 // days from today
-	cost   tally   // share given up per hectare, by day
+	lost   tally   // share of growth given up, by day
+	cost   tally   // the same and what else the planner minds
 	mobs   []bool  // by crew
 	latest float64 // no order starts it later
 	pinned bool
@@ -99,9 +100,20 @@ func (p Problem) groups(crews []crew) []*group {
 // tally works out what each job costs on each day.
 func (g *group) tally(p Problem) {
 	for i := range g.jobs {
-		f := &p.Fields[g.jobs[i].field]
-		g.jobs[i].cost = newTally(g.far, func(d int) float64 { return f.givenUp(d) })
+		j, f := &g.jobs[i], &p.Fields[g.jobs[i].field]
+		j.lost = newTally(g.far, f.givenUp)
+		j.cost = newTally(g.far, func(d int) float64 { return j.lost.on(d) + f.harm(d) })
 	}
+}
+
+// bare gives the group in which nothing but growth given up counts.
+func (g *group) bare() *group {
+	out := *g
+	out.jobs = slices.Clone(g.jobs)
+	for i := range out.jobs {
+		out.jobs[i].cost = out.jobs[i].lost
+	}
+	return &out
 }
 
 func merge(root []int, keep, lose int) {

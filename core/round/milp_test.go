@@ -230,6 +230,7 @@ func TestBesideAMILPSolver(t *testing.T) {
 		begun := Plan{}
 		crews := p.crews(&begun)
 		area := areaOf(plan.Steps)
+		ours := plan.cost / area
 		for _, g := range p.groups(crews) {
 			m := newModel(p, g)
 			path := filepath.Join(t.TempDir(), "model.lp")
@@ -239,9 +240,9 @@ func TestBesideAMILPSolver(t *testing.T) {
 			vars, rows = vars+len(m.binary), rows+len(m.rows)
 		}
 		fmt.Fprintf(&table, "%8d %5d %9d %9d | %9.5f %9.5f %6.1f ms | %10.5f %8v %7.1f s | %9.0f\n", size[0], size[1], vars, rows,
-			plan.Lost, plan.Bound, took, theirs, proven, seconds, 1000*seconds/took)
+			ours, plan.Bound, took, theirs, proven, seconds, 1000*seconds/took)
 		t.Log(table.String())
-		require.Less(t, plan.Lost, theirs+0.005, "never worse by more than half a percent of growth")
+		require.Less(t, ours, theirs+0.005, "never worse by more than half a percent of growth")
 		if proven {
 			require.LessOrEqual(t, plan.Bound, theirs+1e-6, "the bound is no bound")
 		}

@@ -50,7 +50,7 @@ func (p Problem) atMean(plan Plan) (lost, bound float64) {
 	for _, s := range plan.Steps {
 		i := slices.IndexFunc(sure.Fields, func(f Field) bool { return f.Name == s.Paddock })
 		f := sure.Fields[i]
-		cost := newTally(int(s.End)+2, func(d int) float64 { return f.givenUp(d) })
+		cost := newTally(int(s.End)+2, f.givenUp)
 		lost += cost.mean(s.Start, s.End) * s.hectares / area
 	}
 	return lost, min(lost, sure.unpinned().low()/area)

@@ -50,9 +50,10 @@ type Plan struct {
 	// expected over the uncertainty of the stages. Bound is proven: no order in
 	// which no mob stands idle beside a paddock it may graze gives up less.
 	Lost, Bound float64
-	Exact       bool  // the order is proven the best
-	Unmet       []Pin // pins that could not be kept
-	rents       rents // the prices that prove the bound
+	Exact       bool    // the order is proven the best
+	Unmet       []Pin   // pins that could not be kept
+	rents       rents   // the prices that prove the bound
+	cost        float64 // growth given up and what else the planner minds, hectares
 }
 
 // Step is one stay of a mob in a paddock.

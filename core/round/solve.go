@@ -31,6 +31,7 @@ func solve(p Problem, was Plan) Plan {
 		plan.Exact = plan.Exact && exact
 		low += bound
 		area += g.area()
+		plan.cost += g.sum(turns)
 		for _, t := range turns {
 			plan.Steps = append(plan.Steps, p.step(g, t))
 		}
@@ -46,23 +47,26 @@ func solve(p Problem, was Plan) Plan {
 	return plan
 }
 
-// low gives the proven least cost in hectares, without looking for an order.
+// low gives the proven least growth given up in hectares, without looking for
+// an order.
 func (p Problem) low() float64 {
 	begun := Plan{}
 	crews := p.crews(&begun)
 	sum := begun.lost()
 	for _, g := range p.groups(crews) {
-		if turns := g.few(); turns != nil {
-			sum += g.sum(turns)
+		bare := g.bare()
+		if turns := bare.few(math.Inf(1)); turns != nil {
+			sum += bare.sum(turns)
 		} else {
-			sum += g.prove()
+			sum += bare.prove()
 		}
 	}
 	return sum
 }
 
-// few gives the best order of a group that is small enough to find it, or nil.
-func (g *group) few() []crewTurn {
+// few gives the best order of a group that is small enough to find it, or nil;
+// most is a cost that is known to be had.
+func (g *group) few(most float64) []crewTurn {
 	if len(g.crews) == 1 {
 		if len(g.jobs) <= exactLimit {
 			return g.exact()
@@ -73,11 +77,10 @@ func (g *group) few() []crewTurn {
 		return nil
 	}
 	o := guided(g, g.relax())
-	o.improve(math.Inf(-1), passLimit)
-	if o.idle() > 0 {
-		return g.exactHerds(math.Inf(1))
+	if o.improve(math.Inf(-1), passLimit); o.idle() == 0 {
+		most = min(most, o.total())
 	}
-	return g.exactHerds(o.total())
+	return g.exactHerds(most)
 }
 
 func (p Problem) unpinned() Problem {
@@ -91,12 +94,17 @@ func (g *group) prove() float64 {
 	return g.bound(t.cols, g.rent(t))
 }
 
-// order gives the turns of a group, the proven least cost in hectares, and
-// whether the turns are the best there are. An older plan, where there is one,
-// gives the start and the prices.
+// order gives the turns of a group, the proven least growth given up in
+// hectares, and whether the turns are the best there are. An older plan, where
+// there is one, gives the start and the prices.
 func (p Problem) order(g *group, was Plan, keep rents) ([]crewTurn, float64, bool) {
-	if turns := g.few(); turns != nil {
-		return turns, g.sum(turns), true
+	bare := g.bare()
+	if turns := g.few(math.Inf(1)); turns != nil {
+		low := bare.sum(turns)
+		if best := bare.few(low); best != nil {
+			return turns, min(low, bare.sum(best)), true
+		}
+		return turns, bare.prove(), true
 	}
 	var o *order
 	var cols []column
@@ -108,10 +116,9 @@ func (p Problem) order(g *group, was Plan, keep rents) ([]crewTurn, float64, boo
 		t := g.relax()
 		o, cols, rent = guided(g, t), t.cols, g.rent(t)
 	}
-	low := g.bound(cols, rent)
+	o.improve(g.bound(cols, rent)+closeEnough*g.area(), passLimit)
 	keep.keep(p, g, rent)
-	o.improve(low+closeEnough*g.area(), passLimit)
-	return o.all(), low, false
+	return o.all(), bare.bound(cols, rent), false
 }
 
 func (g *group) sum(turns []crewTurn) float64 {

@@ -19,7 +19,7 @@ func (p Problem) crews(plan *Plan) []crew {
 		if f := p.current(mob); f != nil && mob.Left > 0 {
 			c.start = float64(mob.Left) / mob.HaPerDay
 			s := p.stay(f, mob.Name, 0, c.start)
-			lost := newTally(int(c.start)+2, func(d int) float64 { return f.givenUp(d) })
+			lost := newTally(int(c.start)+2, f.givenUp)
 			s.Current, s.hectares, s.Lost = true, float64(mob.Left), lost.mean(0, c.start)
 			plan.Steps = append(plan.Steps, s)
 		}
@@ -121,7 +121,7 @@ func (p Problem) ranks(g *group, was []Step) func(int) float64 {
 func (p Problem) step(g *group, t crewTurn) Step {
 	f := &p.Fields[g.jobs[t.job].field]
 	s := p.stay(f, p.Mobs[g.crews[t.crew].mob].Name, t.start, t.end)
-	s.Lost = g.jobs[t.job].cost.mean(t.start, t.end)
+	s.Lost = g.jobs[t.job].lost.mean(t.start, t.end)
 	return s
 }
 

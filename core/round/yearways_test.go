@@ -172,8 +172,7 @@ func (p *planner) walk(day int) {
 }
 
 func (p *planner) speed(day int) float64 {
-	best, _ := BestLength(p.f, p.today(day), p.l.openArea()/p.l.most)
-	p.days = best.Days
+	p.days = BestLength(p.f, p.today(day), p.l.openArea()/p.l.most).Days
 	return p.l.openArea() / p.days
 }
 
