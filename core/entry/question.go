@@ -46,7 +46,8 @@ type Option struct {
 
 // Ask is the bot's question back to the sender, before anything is logged.
 type Ask struct {
-	Reason  string   `json:"reason"` // one sentence to the sender
+	Reason  string   `json:"reason"`            // one sentence to the sender
+	Paddock string   `json:"paddock,omitempty"` // the one that the message named, where it did
 	Options []Option `json:"options"`
 }
 
