@@ -41,11 +41,11 @@ var likely = []float64{0.5, 0.3, 0.2}
 
 func temper(drift, driftTime, season float64) tuning {
 	return tuning{
-		level: 0.3, levelStep: 0.05, season: season, seasonal: 0.02,
+		level: 0.25, levelStep: 0.05, season: season, seasonal: 0.02,
 		drift: drift, driftTime: driftTime, weather: 0.12, quickTime: 8,
 		warmth: 0.8, warmthSD: 0.35, dryness: 0.7, drynessSD: 0.35,
 		own: 0.14, ownStep: 0.02, sown: 0.2, regrown: 0.1,
-		start: 0.07, startLax: 0.2, unknown: 1.3, unsure: 0.5,
+		start: 0.05, startLax: 0.2, unknown: 1.3, unsure: 0.5,
 		people: 0.06, odd: 0.02,
 	}
 }
