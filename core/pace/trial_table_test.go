@@ -90,7 +90,7 @@ func tables(invented, real, strangers []cell, seeds uint64, days int) string {
 	b.WriteString("    go test ./core/pace -run TestSeasonTrial -season.long -season.out ../../testdata/season-trial.md -timeout 60m\n\n")
 	b.WriteString("Goals: at most half of pen and paper's error in all and less in every cell; at most 1.15 of the error of a filter\n" +
 		"that is handed the farm's own figures; 75–85 of a hundred truths inside the 80 % interval in each hemisphere and\n" +
-		"manner of counting; with weather told, never worse than without. Of pen and paper's error we reach "+
+		"manner of counting; with weather told, never worse than without. Of pen and paper's error we reach " +
 		fmt.Sprintf("%.3f in all,\nof the handed filter's %.3f.\n\n", sum("", invented).ratio(bot, onPaper), sum("", invented).ratio(bot, handed)))
 	fmt.Fprintf(&b, "## First world: months' table and wandering weather, %d days from the first day of the log\n\n", days)
 	lines(&b, withSums(invented))
