@@ -61,6 +61,7 @@ func (t *turn) settleInWords() (done bool, err error) {
 	if err != nil {
 		return false, err
 	}
+	t.asks, t.asked = asks, true
 	for _, a := range asks {
 		answers := a.BotID != 0 && a.BotID == t.in.ReplyTo
 		if a.Person != t.in.From.ID && !(answers && t.member.Manager) || t.in.ReplyTo != 0 && !answers {
@@ -79,26 +80,78 @@ func (t *turn) settleInWords() (done bool, err error) {
 }
 
 // understand reads the text as an answer to a question: one of its options,
-// none of them, or the paddock that was missing.
+// none of them, or the words that were missing.
 func (t *turn) understand(a ledger.Asked) (r entry.Reading, choice int, ok bool) {
 	c := t.context()
 	if i, ok := parser.Choose(t.in.Text, a.Ask, c); ok {
 		return ofOption(a.Ask, i), i, true
 	}
-	named := parser.Read(t.in.Text, c)
-	if named.Question == nil || named.Question.About != entry.AskPaddock || named.Question.Paddock == "" || named.Question.Why {
-		return r, 0, false
-	}
 	m, found, err := t.tx.Message(t.ctx, a.Message)
-	if err != nil || !found {
+	if err != nil || !found || !t.isFragment(a) {
 		return r, 0, false
 	}
-	c.Now, c.Recent, c.Last = m.SentAt.In(t.zone()), named.Question.Paddock, nil
-	r = parser.Read(m.Text, c)
-	only := len(r.Entries) > 0 && !slices.ContainsFunc(r.Entries, func(e entry.Entry) bool {
-		return farm.PaddockOf(e) != named.Question.Paddock
+	c.Now, c.Recent, c.Last, c.Reply = m.SentAt.In(t.zone()), "", nil, false
+	if p := t.bare(t.in.Text); p != "" {
+		c.Recent = p
+		if r = parser.Read(m.Text, c); allOn(r.Entries, p) {
+			return r, -1, true
+		}
+		c.Recent = ""
+	}
+	for _, whole := range completed(m.Text, t.in.Text) {
+		if r = parser.Read(whole, c); len(r.Entries) > 0 && len(r.Understood) == 0 {
+			return r, -1, true
+		}
+	}
+	return r, 0, false
+}
+
+// Bounds of an answer in the sender's own words (ours).
+const (
+	fragmentWords = 4
+	fragmentWait  = 30 * time.Minute
+)
+
+// isFragment tells whether the text can be an answer in the sender's own words:
+// short, soon, theirs, and nothing that says enough by itself.
+func (t *turn) isFragment(a ledger.Asked) bool {
+	if len(strings.Fields(t.in.Text)) > fragmentWords || t.in.SentAt.Sub(a.AskedAt) > fragmentWait || a.Person != t.in.From.ID {
+		return false
+	}
+	if l, ok := t.farm.LatestBy(a.Person); ok && l.SentAt.After(a.AskedAt) {
+		return false // the talk has gone on
+	}
+	alone := t.read(t.in.Text)
+	return len(alone.Entries) == 0 && (alone.Question == nil || t.bare(t.in.Text) != "")
+}
+
+// bare gives the paddock of a text that is nothing but its name.
+func (t *turn) bare(text string) string {
+	c := t.context()
+	c.Recent, c.Last = "", nil
+	r := parser.Read(text, c)
+	if q := r.Question; q != nil && q.About == entry.AskPaddock && !q.Why && !q.Picture {
+		return q.Paddock
+	}
+	if r.Ask == nil || len(r.Ask.Options) != 1 {
+		return ""
+	}
+	if q := r.Ask.Options[0].Question; q != nil && q.About == entry.AskPaddock {
+		return q.Paddock // "4": a score or a paddock; a paddock, where one was asked for
+	}
+	return ""
+}
+
+func allOn(entries []entry.Entry, paddock string) bool {
+	return len(entries) > 0 && !slices.ContainsFunc(entries, func(e entry.Entry) bool {
+		return farm.PaddockOf(e) != paddock
 	})
-	return r, -1, only
+}
+
+// completed gives the ways in which an answer may complete a text.
+func completed(text, answer string) []string {
+	return []string{text + " " + answer, text + " in " + answer, text + " to " + answer, text + " until " + answer,
+		answer + ": " + text}
 }
 
 // ofOption gives what an option stands for; -1 is none of them.
@@ -175,7 +228,7 @@ func (t *turn) lapseBehind(entries []entry.Entry) error {
 		return err
 	}
 	for _, a := range asks {
-		if a.Person != t.in.From.ID || !overtaken(a.Ask, entries) {
+		if a.Person != t.in.From.ID || !overtaken(a.Ask, entries) && !bearsOn(a.Ask, entries) {
 			continue
 		}
 		if _, err := t.tx.Lapse(t.ctx, a.ID, t.in.SentAt); err != nil {
@@ -186,6 +239,14 @@ func (t *turn) lapseBehind(entries []entry.Entry) error {
 		}
 	}
 	return nil
+}
+
+// bearsOn tells whether entries are about the paddock that an unclear message
+// named.
+func bearsOn(a entry.Ask, entries []entry.Entry) bool {
+	return a.Paddock != "" && slices.ContainsFunc(entries, func(e entry.Entry) bool {
+		return strings.EqualFold(farm.PaddockOf(e), a.Paddock)
+	})
 }
 
 func overtaken(a entry.Ask, entries []entry.Entry) bool {

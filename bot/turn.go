@@ -26,6 +26,9 @@ type turn struct {
 	msg    ledger.Message
 	at     time.Time // when the message was written, in the farm's zone
 
+	asks  []ledger.Asked // the chat's open questions, once looked up
+	asked bool
+
 	out Outcome
 }
 
@@ -132,7 +135,11 @@ func (t *turn) message() error {
 	if done, err := t.settleInWords(); done || err != nil {
 		return err
 	}
-	return t.act(t.read(t.in.Text))
+	r := t.read(t.in.Text)
+	if until, ok := t.endOfHold(r); ok {
+		r = until
+	}
+	return t.act(r)
 }
 
 // read reads a text as the sender means it on this farm at this moment.
@@ -169,6 +176,9 @@ func (t *turn) recent() (paddock string, last []entry.Entry) {
 		if name := farm.PaddockOf(l.Entry); name != "" && paddock == "" {
 			paddock, since = name, l.SentAt
 		}
+	}
+	if a, ok := t.unanswered(); ok && a.AskedAt.After(since) {
+		return a.Ask.Paddock, last // bare scores answer that question, or nothing
 	}
 	if s, ok := t.pinned(); ok && (paddock == "" || s.At.After(since)) {
 		paddock = s.Paddock
