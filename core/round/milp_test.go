@@ -208,7 +208,8 @@ func cbc(t *testing.T, path string, seconds int) (cost float64, proven bool, too
 	return cost, strings.HasPrefix(head, "Optimal"), took
 }
 
-// Side by side with a general MILP solver on the same instances.
+// Side by side with a general MILP solver on the same instances, for growth
+// given up alone.
 func TestBesideAMILPSolver(t *testing.T) {
 	if !*milp {
 		t.Skip("a minute an instance: run with -milp")
@@ -218,21 +219,28 @@ func TestBesideAMILPSolver(t *testing.T) {
 	}
 	var table strings.Builder
 	fmt.Fprintf(&table, "The planner beside a general MILP solver (cbc, 60 s) on the same instances:\n"+
-		"a time-indexed model in half days, written out in core/round/milp_test.go.\n"+
+		"a time-indexed model in half days, written out in core/round/milp_test.go; cost is\n"+
+		"the share of growth given up. Our time is the processor's.\n"+
 		"Command: go test ./core/round -run MILP -milp -update -timeout 60m\nDate: %s\n\n", time.Now().Format(time.DateOnly))
 	fmt.Fprintf(&table, "%8s %5s %9s %9s | %9s %9s %9s | %10s %8s %9s | %9s\n", "paddocks", "mobs", "variables", "rows",
 		"ours", "bound", "time", "MILP", "proven", "time", "times as fast")
 	for k, size := range [][2]int{{12, 1}, {20, 1}, {12, 2}, {40, 1}, {60, 1}, {20, 2}, {40, 2}, {60, 3}} {
 		p := halves(uint64(k), size[0], size[1])
-		var plan Plan
-		took := best(func() { plan = Solve(p) })
-		theirs, proven, seconds, vars, rows := 0.0, true, 0.0, 0, 0
+		theirs, ours, low, area := 0.0, 0.0, 0.0, 0.0
+		proven, seconds, vars, rows := true, 0.0, 0, 0
 		begun := Plan{}
 		crews := p.crews(&begun)
-		area := areaOf(plan.Steps)
-		ours := plan.cost / area
+		took := best(func() {
+			ours, low, area = 0, 0, 0
+			for _, g := range p.groups(crews) {
+				bare := g.bare()
+				turns, bound, _ := p.order(bare, Plan{}, &Plan{rents: rents{}, bare: rents{}})
+				ours, low, area = ours+bare.sum(turns), low+bound, area+g.area()
+			}
+			ours, low = ours/area, low/area
+		})
 		for _, g := range p.groups(crews) {
-			m := newModel(p, g)
+			m := newModel(p, g.bare())
 			path := filepath.Join(t.TempDir(), "model.lp")
 			m.write(t, path)
 			cost, sure, d := cbc(t, path, 60)
@@ -240,11 +248,11 @@ func TestBesideAMILPSolver(t *testing.T) {
 			vars, rows = vars+len(m.binary), rows+len(m.rows)
 		}
 		fmt.Fprintf(&table, "%8d %5d %9d %9d | %9.5f %9.5f %6.1f ms | %10.5f %8v %7.1f s | %9.0f\n", size[0], size[1], vars, rows,
-			ours, plan.Bound, took, theirs, proven, seconds, 1000*seconds/took)
+			ours, low, took, theirs, proven, seconds, 1000*seconds/took)
 		t.Log(table.String())
 		require.Less(t, ours, theirs+0.005, "never worse by more than half a percent of growth")
 		if proven {
-			require.LessOrEqual(t, plan.Bound, theirs+1e-6, "the bound is no bound")
+			require.LessOrEqual(t, low, theirs+1e-6, "the bound is no bound")
 		}
 	}
 	if *update {

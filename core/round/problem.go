@@ -52,7 +52,8 @@ type Plan struct {
 	Lost, Bound float64
 	Exact       bool    // the order is proven the best
 	Unmet       []Pin   // pins that could not be kept
-	rents       rents   // the prices that prove the bound
+	rents       rents   // the prices that guided the search
+	bare        rents   // prices that prove the bound better, where there are any
 	cost        float64 // growth given up and what else the planner minds, hectares
 }
 

@@ -23,11 +23,11 @@ func Solve(p Problem) Plan { return solve(p, Plan{}) }
 func Replan(p Problem, was Plan) Plan { return solve(p, was) }
 
 func solve(p Problem, was Plan) Plan {
-	plan := Plan{Exact: true, rents: rents{}}
+	plan := Plan{Exact: true, rents: rents{}, bare: rents{}}
 	crews := p.crews(&plan)
 	area, low := areaOf(plan.Steps), plan.lost()
 	for _, g := range p.groups(crews) {
-		turns, bound, exact := p.order(g, was, plan.rents)
+		turns, bound, exact := p.order(g, was, &plan)
 		plan.Exact = plan.Exact && exact
 		low += bound
 		area += g.area()
@@ -97,7 +97,7 @@ func (g *group) prove() float64 {
 // order gives the turns of a group, the proven least growth given up in
 // hectares, and whether the turns are the best there are. An older plan, where
 // there is one, gives the start and the prices.
-func (p Problem) order(g *group, was Plan, keep rents) ([]crewTurn, float64, bool) {
+func (p Problem) order(g *group, was Plan, now *Plan) ([]crewTurn, float64, bool) {
 	bare := g.bare()
 	if turns := g.few(math.Inf(1)); turns != nil {
 		low := bare.sum(turns)
@@ -117,8 +117,32 @@ func (p Problem) order(g *group, was Plan, keep rents) ([]crewTurn, float64, boo
 		o, cols, rent = guided(g, t), t.cols, g.rent(t)
 	}
 	o.improve(g.bound(cols, rent)+closeEnough*g.area(), passLimit)
-	keep.keep(p, g, rent)
-	return o.all(), bare.bound(cols, rent), false
+	now.rents.keep(p, g, rent)
+	turns := o.all()
+	low := bare.bound(cols, rent)
+	if bare.sum(turns)-low > looseBound*g.area() {
+		low = math.Max(low, p.tighten(bare, cols, was, now))
+	}
+	return turns, low, false
+}
+
+// looseBound is the gap, as a share of growth, from which it is worth while to
+// look for better prices (ours).
+const looseBound = 0.005
+
+// tighten proves a bound by the prices of growth given up alone: an older
+// plan's, or those of its own transport problem.
+func (p Problem) tighten(bare *group, cols []column, was Plan, now *Plan) float64 {
+	rent := was.bare.recall(p, bare)
+	if rent == nil && was.rents != nil {
+		return math.Inf(-1)
+	}
+	if rent == nil {
+		t := bare.relax()
+		cols, rent = t.cols, bare.rent(t)
+	}
+	now.bare.keep(p, bare, rent)
+	return bare.bound(cols, rent)
 }
 
 func (g *group) sum(turns []crewTurn) float64 {
