@@ -19,7 +19,7 @@ func (a *Logged) graze(f *farm.Farm, l entry.Logged, e entry.Graze) {
 		if !g.In.IsZero() && g.Out > g.In {
 			a.Since, a.Stay = g.In, g.Out.Sub(g.In)+1
 		}
-		a.Before = before(f, p, g.Before, firstDay(g))
+		a.Before = before(f, p, g.Before, firstDay(g), g.Met)
 		if farm.Lax(g.Residual) {
 			a.Remarks = append(a.Remarks, Remark{Kind: Lax, Paddock: p.Name})
 		}
@@ -27,7 +27,7 @@ func (a *Logged) graze(f *farm.Farm, l entry.Logged, e entry.Graze) {
 			a.Remarks = append(a.Remarks, Remark{Kind: Partly, Paddock: p.Name, Part: g.Part})
 		}
 	} else if e.Event == entry.In {
-		a.Before = before(f, p, p.Regrowth.Since, e.Date)
+		a.Before = before(f, p, p.Regrowth.Since, e.Date, metBy(p, l.ID))
 	}
 }
 
@@ -48,18 +48,32 @@ func firstDay(g farm.Grazing) entry.Date {
 	return g.Out
 }
 
-// before tells of the regrowth that was grazed from a day on, as estimated the
-// day before.
-func before(f *farm.Farm, p *farm.Paddock, since, day entry.Date) *Before {
-	if since.IsZero() || since >= day {
+// metBy gives the counts that stock met which went in by that entry.
+func metBy(p *farm.Paddock, id int64) []farm.Counted {
+	for _, s := range p.Stays {
+		if s.ID == id {
+			return s.Met
+		}
+	}
+	return nil
+}
+
+// before tells of the regrowth that was grazed from a day on, as foreseen the
+// day before and as counted that day. Where nobody knows since when it grew, a
+// count still tells its stage.
+func before(f *farm.Farm, p *farm.Paddock, since, day entry.Date, met []farm.Counted) *Before {
+	if !since.IsZero() && since >= day {
 		return nil
 	}
 	h := p.Habit()
-	stage, ok := f.StageBefore(p, day)
+	stage, ok := f.StageBefore(p, day, met)
 	if !ok {
 		return nil
 	}
-	b := Before{Days: day.Sub(since), Stage: stage, From: h.From, To: h.To}
+	b := Before{Stage: stage, From: h.From, To: h.To}
+	if !since.IsZero() {
+		b.Days = day.Sub(since)
+	}
 	b.When = leaf.Advise(h, entry.LeafStage(stage), false)
 	return &b
 }

@@ -15,6 +15,7 @@ type Grazing struct {
 	Part     float64    // share of the paddock (0–1]
 	Before   entry.Date // since when the grass that was grazed had grown; zero where unknown
 	Count    *Counted   // the latest count of that regrowth, where there was one
+	Met      []Counted  // counts of its first day, sent before the stock went in
 	Back     bool       // grazed in breaks behind a back fence
 	ID       int64
 	Asked    bool // known by "last grazed" alone
@@ -48,7 +49,7 @@ func (w *walk) in(it item, e entry.Graze) {
 			return
 		}
 	}
-	s := Stay{Since: it.day, Head: e.Head, Back: e.Back, ID: it.id, mob: it.mob}
+	s := Stay{Since: it.day, Head: e.Head, Back: e.Back, ID: it.id, Met: w.met(it.day), mob: it.mob}
 	if it.mob != nil {
 		s.Mob, s.Back = it.mob.Name, e.Back || it.mob.BackFence
 	}
@@ -65,7 +66,7 @@ func (w *walk) out(it item, e entry.Graze) {
 	}
 	for _, s := range ended {
 		if g.In.IsZero() || s.Since < g.In {
-			g.In = s.Since
+			g.In, g.Met = s.Since, s.Met
 		}
 		if s.Mob != "" {
 			g.Mobs = append(g.Mobs, s.Mob)
@@ -78,6 +79,7 @@ func (w *walk) out(it item, e entry.Graze) {
 
 // unseen fills in a grazing whose going in nobody logged.
 func (w *walk) unseen(it item, e entry.Graze, g *Grazing) {
+	g.Met = w.met(it.day)
 	if it.mob != nil {
 		g.Mobs = []string{it.mob.Name}
 	}
@@ -101,7 +103,8 @@ func (w *walk) softOut(it item) {
 	w.p.Stays = slices.Delete(w.p.Stays, i, i+1)
 	w.remark(it, Remark{Kind: TakenOut, Mob: s.Mob, Date: it.day})
 	w.overStayed(it, s)
-	w.ended(it, Grazing{In: s.Since, Out: it.day, Mobs: []string{s.Mob}, Part: 1, ID: it.id, Back: s.Back})
+	w.ended(it, Grazing{In: s.Since, Out: it.day, Mobs: []string{s.Mob}, Part: 1, ID: it.id, Back: s.Back,
+		Met: s.Met})
 }
 
 // leave takes the stays out that an out or a grazing over ends.

@@ -46,6 +46,7 @@ type Stay struct {
 	Head  int  // animals, where told
 	Back  bool // behind a back fence
 	ID    int64
+	Met   []Counted // counts of the day it began, sent before
 	mob   *Mob
 }
 

@@ -54,10 +54,3 @@ func (c *estimator) thin(keep entry.Date) {
 func (f *Farm) PaceOn(paddock string, day entry.Date) float64 {
 	return f.Estimate(day).Pace(paddock).DaysPerLeaf
 }
-
-// StageBefore gives a paddock's leaf stage on a day as foreseen the day
-// before: what stock found that went in on that day.
-func (f *Farm) StageBefore(p *Paddock, day entry.Date) (stage float64, ok bool) {
-	stage, _, ok = f.Estimate(day.Add(-1)).At(p.Name, day)
-	return stage, ok
-}
