@@ -65,6 +65,13 @@ var (
 	unharmed = wordSet(`no not never none without isnt arent wasnt werent if if prevent preventing preventer against avoid oil`)
 )
 
+// soreWords tell of a person unless an animal is named before them; limbs are a
+// person's.
+var (
+	soreWords = wordSet(`hurt injured unconscious concussed kicked gored trampled electrocuted`)
+	limbs     = wordSet(`arm leg wrist ankle rib ribs collarbone shoulder hand foot finger fingers knee head`)
+)
+
 // alarmKind looks for words of harm near words for who is harmed.
 func (r *reader) alarmKind(from, to int) entry.Alarm {
 	if r.tok(to).text == "?" && r.opensQuestion(from) && r.tok(from).tag == whWord {
@@ -102,6 +109,17 @@ func (r *reader) personHurt(from, to int) bool {
 	if containsAny(text, " not breathing ", " cant breathe ", " knocked out ", " passed out ", " broken leg ", " broken arm ", " chest pain ", " chest pains ", " heart attack ", " call an ambulance ", " need an ambulance ", " kicked in the head ", " unconscious ", " electrocuted ", " man down ", " cant feel ", " cant get up ", " hit his head ", " hit her head ", " bleeding badly ") && !stock {
 		return true
 	}
+	if k, hit := r.has(from, to, soreWords); hit && !r.denial(from, k) {
+		if at, real := r.has(from, to, stockOnly); !real || at > k {
+			return true // "Liz is hurt", "Tom got kicked by a cow"
+		}
+		if containsAny(text, " kicked me ", " kicked him ", " kicked her ", " got me ", " got him ", " trampled me ", " crushed me ", " stood on me ") {
+			return true
+		}
+	}
+	if _, limb := r.has(from, to, limbs); limb && containsAny(text, " broken ", " broke ", " broke his ", " smashed ", " cut badly ", " crushed ") && (!stock || containsAny(text, " me ", " my ", " his ", " her ")) {
+		return true
+	}
 	if k, hit := r.has(from, to, hurtWords); hit && person && !stock && !r.denial(from, k) {
 		return r.tok(k).text != "rolled" && r.tok(k).text != "fell" && r.tok(k).text != "fallen" || vehicle || containsAny(text, " he fell ", " she fell ", " has fallen ", " wiremu fell ", " jo fell ", " ana fell ")
 	}
@@ -128,6 +146,8 @@ func (r *reader) stockIll(from, to int) bool {
 		switch w := r.tok(k).text; {
 		case w == "bloat" || w == "staggers" || w == "tetany" || w == "bloated" || w == "wobbly" || w == "downer" || w == "downers" || w == "scouring" || w == "eczema":
 			return true
+		case (w == "dead" || w == "dying") && containsAny(text, " one dead ", " two dead ", " 1 dead ", " 2 dead ", " 3 dead ", " another dead "):
+			return !containsAny(text, " leaf ", " tiller ", " tillers ")
 		case w == "dead" || w == "dying":
 			_, real := r.has(from, to, stockOnly)
 			return real && !containsAny(text, " leaf ", " leaves ", " grass ", " base ", " tips ", " tip ", " dead matter ", " battery ")

@@ -9,6 +9,9 @@ import (
 //
 //	amount = residual | rain | temperature | share | number strange-unit
 func (r *reader) amountPart(c *clause, i int) int {
+	if p, ok := r.longest(i); ok && p.next > i+1 && r.tok(i).shape == number {
+		return i // a paddock named 40 Acre
+	}
 	for _, read := range amountReaders {
 		if k := read(r, c, i); k > i {
 			return k

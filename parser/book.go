@@ -20,12 +20,13 @@ type Book struct {
 	first  map[string]int // first folded word of a name: most words a name that starts so has
 	near   *speller       // the words of names, for typing errors
 	mobs   map[string]string
+	words  map[string]bool // the words of mobs: never a typing error
 }
 
 // NewBook makes a register ready.
 func NewBook(paddocks []Name, mobs []string) *Book {
 	b := &Book{names: paddocks, byFold: make(map[string]int, len(paddocks)),
-		first: make(map[string]int, len(paddocks)), mobs: make(map[string]string, len(mobs)), near: newSpeller()}
+		first: make(map[string]int, len(paddocks)), mobs: make(map[string]string, len(mobs)), near: newSpeller(), words: map[string]bool{}}
 	for i, n := range paddocks {
 		b.byFold[entry.FoldName(n.Name)] = i
 		toks := scan(clean(n.Name), nil)
@@ -39,10 +40,31 @@ func NewBook(paddocks []Name, mobs []string) *Book {
 			}
 		}
 	}
+	b.aliases()
 	for _, m := range mobs {
 		b.mobs[entry.FoldName(m)] = m
+		for _, t := range scan(clean(m), nil) {
+			b.words[t.text] = true
+		}
 	}
 	return b
+}
+
+// aliases lets "house paddock" and "house field" find House Pdk, where no other
+// paddock bears the name.
+func (b *Book) aliases() {
+	for i, n := range b.names {
+		toks := scan(clean(n.Name), nil)
+		if len(toks) < 2 || toks[len(toks)-1].tag != padMark {
+			continue
+		}
+		base := entry.FoldName(n.Name[:toks[len(toks)-1].start])
+		for _, mark := range []string{"paddock", "pdk", "pad", "field"} {
+			if _, taken := b.byFold[base+mark]; !taken {
+				b.byFold[base+mark] = i
+			}
+		}
+	}
 }
 
 // live gives the live leaves of a paddock.

@@ -104,6 +104,7 @@ type clause struct {
 	sentence int     // which sentence of the message it stands in
 	colon    bool    // a colon follows it
 	kept     bool    // stock could not go in
+	before   int     // strange words before the scores
 	backIn   bool    // "back in": the stock, or the paddock into the round
 	near     bool    // nearly, over
 	lone     float64 // the one number that is all of the clause
@@ -125,6 +126,16 @@ type clause struct {
 
 // has tells whether any of the acts was said.
 func (c *clause) has(a act) bool { return c.acts&a != 0 }
+
+// names tells whether a token belongs to a paddock's name.
+func (c *clause) names(i int) bool {
+	for n := range c.pads {
+		if c.pads[n].at <= i && i < c.pads[n].next {
+			return true
+		}
+	}
+	return false
+}
 
 // says tells whether the clause states something by itself.
 func (c *clause) says() bool { return c.acts&^actDamp != 0 || c.count != nil || c.resid != nil }
@@ -171,6 +182,9 @@ func (r *reader) clause(i, to int) clause {
 		c.lone = r.tok(c.nums[0]).value
 	}
 	c.bare = len(c.pads) == 1 && r.onlyName(&c)
+	if len(c.mobs) == 0 {
+		c.lost = ""
+	}
 	r.imply(&c)
 	return c
 }

@@ -17,11 +17,11 @@ func (r *reader) command(from, to int) (outcome, bool) {
 	next := from + 2
 	if r.tok(next).text == "@" && r.tok(next).glued {
 		next++
-		start := next
-		for r.tok(next).glued && next < to {
+		name, _, _ := strings.Cut(strings.ReplaceAll(r.text[r.tok(next-1).end:], "\n", " "), " ")
+		for next < to && r.tok(next).start < r.tok(from+2).end+len(name) {
 			next++
 		}
-		if r.Bot != "" && !strings.EqualFold(r.source(start, next), r.Bot) {
+		if r.Bot != "" && !strings.EqualFold(name, r.Bot) {
 			return outcome{talk: true}, true
 		}
 	}

@@ -214,7 +214,15 @@ func sameJSON(want map[string]any, got any) bool {
 		return false
 	}
 	var m map[string]any
-	return json.Unmarshal(b, &m) == nil && equal(want, m)
+	if json.Unmarshal(b, &m) != nil {
+		return false
+	}
+	for _, k := range []string{"picture", "file"} { // ours beyond the contract
+		if _, told := want[k]; !told {
+			delete(m, k)
+		}
+	}
+	return equal(want, m)
 }
 
 // equal compares JSON values, numbers to a millionth.

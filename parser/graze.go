@@ -81,6 +81,9 @@ func mobsOf(c *clause) []string {
 
 // grazingWhere asks for the paddock where stock plainly moved.
 func (r *reader) grazingWhere(c *clause) string {
+	if len(c.nums) > 0 && c.strange == len(c.nums) && c.guard == 0 && c.has(actGrazed) && !c.trouble {
+		return r.noSuch(r.tok(c.nums[0]).text)
+	}
 	if c.strange > 0 || c.guard != 0 {
 		return ""
 	}

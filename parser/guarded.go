@@ -60,7 +60,18 @@ func (r *reader) denied(c *clause) outcome {
 		return outcome{ask: &entry.Ask{Reason: "Is " + name + " no longer held?", Options: []entry.Option{{Label: "Yes, it may be grazed",
 			Entries: []entry.Entry{entry.Release{Paddock: name, Date: r.dayOf(c)}}}}}}
 	}
+	if r.tok(c.from).text == "no" && mobsOf(c)[0] != "" && c.acts&^actIn == 0 && c.count == nil {
+		return r.ruleOrNot(c)
+	}
 	return outcome{entries: []entry.Entry{r.noteOf(c)}}
+}
+
+// ruleOrNot asks about "no heifers on 12": a rule, or how things stand?
+func (r *reader) ruleOrNot(c *clause) outcome {
+	mob, names := mobsOf(c)[0], knownNames(c.pads)
+	return outcome{ask: &entry.Ask{Reason: "Is that a rule, or are they just not there now?", Options: []entry.Option{
+		{Label: "A rule", Entries: []entry.Entry{entry.Setup{What: entry.SetBar, Mob: mob, Names: names}}},
+		{Label: "Not there now", Entries: []entry.Entry{r.noteOf(c)}}}}}
 }
 
 // remember reads what is told as a note: "note: gate in hill needs rehanging".
@@ -128,6 +139,8 @@ func (r *reader) noVerb(c *clause) outcome {
 		return r.askedAbout(c)
 	case c.guard != 0:
 		return outcome{talk: true}
+	case c.event && len(c.mobs) > 0 && len(c.pads) == 0:
+		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	case (c.trouble || c.event) && len(c.pads) == 1 && c.pads[0].known && r.names(c):
 		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	case c.bare:
@@ -206,7 +219,7 @@ func (r *reader) noSuch(name string) string {
 // strangely settles a statement with words that nobody could place: a count
 // stands on its own feet, anything else is asked about.
 func (r *reader) strangely(c *clause, entries []entry.Entry) outcome {
-	firm := c.count != nil && len(c.nums) == 0 && (len(c.count.said) > 1 || len(c.pads) > 0 && c.pads[0].marked || c.count.decimal)
+	firm := c.count != nil && len(c.nums) == 0 && (len(c.count.said) > 1 || c.before == 0 && (len(c.pads) > 0 && c.pads[0].marked || c.count.decimal))
 	if firm {
 		r.understand(c)
 		return outcome{entries: entries}

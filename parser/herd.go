@@ -1,5 +1,7 @@
 package parser
 
+import "strings"
+
 // herdPart reads a mob, with its head where told.
 //
 //	herd = [ count ] mob | mob [ count "head" ]
@@ -45,26 +47,43 @@ func (r *reader) headBehind(c *clause, i int) int {
 	return i
 }
 
+// registeredMob gives the longest registered mob that starts at a token.
+func (r *reader) registeredMob(i int) (found string, next int) {
+	if len(r.book.mobs) == 0 {
+		return "", i
+	}
+	var fold strings.Builder
+	next = i
+	for k := i; k < i+4; k++ {
+		t := r.tok(k)
+		if t.shape != word && t.shape != number {
+			break
+		}
+		foldToken(&fold, t)
+		if m, ok := r.book.mobs[fold.String()]; ok {
+			found, next = m, k+1
+		}
+	}
+	return found, next
+}
+
 // mob reads the name of a mob; "cows" and "herd" give "" unless registered.
 func (r *reader) mob(i int) (string, int) {
 	t := r.tok(i)
 	if t.shape != word {
 		return "", i
 	}
+	if m, k := r.registeredMob(i); k > i {
+		return m, k
+	}
 	u := r.tok(i + 1)
 	if u.shape == word {
-		if m, ok := r.book.mobs[t.text+u.text]; ok {
-			return m, i + 2
-		}
 		if t.text == "young" && u.text == "stock" {
 			return "young stock", i + 2
 		}
 		if t.text == "dry" && (u.text == "cows" || u.text == "stock") {
 			return "dries", i + 2
 		}
-	}
-	if m, ok := r.book.mobs[t.text]; ok {
-		return m, i + 1
 	}
 	switch t.tag {
 	case mobWord:

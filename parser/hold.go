@@ -66,9 +66,9 @@ func (r *reader) perhapsOver(c *clause) string {
 	if c.until != 0 || c.spell != 0 {
 		return ""
 	}
-	over := c.has(actHoldOff)
+	over := c.has(actHoldOff) && !c.has(actRelease)
 	for i := c.from; i < c.to && !over; i++ {
-		over = c.has(actSpray|actFert|actEff|actHold) && endWords[r.tok(i).text]
+		over = c.has(actSpray|actFert|actEff|actHold) && endWords[r.tok(i).text] && !c.names(i)
 	}
 	if !over {
 		return ""
@@ -124,9 +124,6 @@ func (r *reader) releases(c *clause) ([]entry.Entry, string) {
 		reason = entry.HoldCrop
 	case c.has(actSow):
 		reason = entry.HoldResown
-	}
-	if !c.has(actRelease | actHoldOff) {
-		return nil, "May it be grazed again, now that it has dried out?"
 	}
 	if c.until > r.today {
 		return nil, "Do you mean that it may be grazed from that day on? Then tell me why it is held, and until when."

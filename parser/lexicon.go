@@ -167,7 +167,7 @@ var lexiconTable = map[tag]string{
 	courtesy: `please pls plz thanks thx ta cheers thankyou hi hello hey gday kia ora morena sorry soz mate mates yeah yep yup
 		aye righto rightio roger oh ah um er okay kk sure boss dear kindly regards welcome thank tks tnx howdy yo
 		gidday goodday`,
-	remark: `dry pit clamp rushes protected em spot raining rainy windy cold hot sunny muddy warm cool misty foggy drizzle drizzly hail snow snowing wind damp
+	remark: `instead dry pit clamp rushes protected em spot raining rainy windy cold hot sunny muddy warm cool misty foggy drizzle drizzly hail snow snowing wind damp
 		sodden looks looking look nice good great beautiful bad poor patchy thin thick dense short long tall lush
 		clover clovery weedy weeds grass grassy cover feed green greener grown growth growing grow stalky stemmy clumpy
 		rank ragged even uneven tidy clean messy cleaned tidied stressed slow quick quickly fast early late little
@@ -178,7 +178,7 @@ var lexiconTable = map[tag]string{
 		slightly mostly hard lightly wee big small smaller bigger best better worse worst different usual normal
 		usually surprisingly still though tho heaps plenty dew frosty sloppy soft firm spongy holding heavy light
 		lighter darker dark pale`,
-	padMark: `p pdk pdck pad padd padds pads paddock paddocks field fields fld flds cell cells pdks pk`,
+	padMark: `pdock padock paddok padddock paddck paddocck p pdk pdck pad padd padds pads paddock paddocks field fields fld flds cell cells pdks pk`,
 	mobWord: `milkers heifers calves bulls steers ewes lambs hoggets rams dries youngstock weanlings culls springers finishers stores lactating replacements carryovers stockers feeders pairs yearlings weaners springers
 		bullocks wethers tups stags hinds goats replacements  `,
 	looseMob: `cows cow herd mob group cattle sheep milker heifer calf bull steer ewe lamb hogget ram`,
@@ -223,7 +223,7 @@ var lexiconTable = map[tag]string{
 	pointWord: `point`,
 	notWord:   `not`,
 	negWord: `no never didnt havent hasnt isnt arent wasnt werent dont doesnt wont cant cannot aint couldnt shouldnt wouldnt
-		hadnt without nobody none neither nor hardly barely nothing nowhere untouched yet instead ungrazed`,
+		hadnt without nobody none neither nor hardly barely nothing nowhere untouched yet ungrazed`,
 	planWord: `will gonna goin shall should could might may must need needs needed want wants wanted wanna lets planning plans
 		intend intending hoping thinking thinkin maybe perhaps suppose supposed ought gotta later soon ill theyll youll
 		itll would forecast expecting expected try trying lined booked shouldve couldve wouldve mightve`,

@@ -119,6 +119,9 @@ func (r *reader) counts(c *clause) ([]entry.Entry, string) {
 			return nil, "Is that a leaf count, a grazing, or both? Please send them apart."
 		}
 	}
+	if c.resid != nil {
+		return nil, "Is that a leaf count, what stock left, or both? Please send them apart."
+	}
 	if c.head > 0 {
 		return nil, "Is that a leaf count, or a number of animals?"
 	}
@@ -195,7 +198,7 @@ func (r *reader) cuts(c *clause) ([]entry.Entry, string) {
 // fed tells whether hay or silage was fed out there rather than made.
 func (r *reader) fed(c *clause) bool {
 	for i := c.from; i < c.to; i++ {
-		if r.oneOf(i, "fed", "feed", "feeding", "put", "putting", "giving", "gave", "rolled", "out", "to") && r.tok(i).shape == word {
+		if !c.names(i) && r.oneOf(i, "fed", "feed", "feeding", "put", "putting", "giving", "gave", "rolled", "out", "to") && r.tok(i).shape == word {
 			return true
 		}
 	}
@@ -205,6 +208,9 @@ func (r *reader) fed(c *clause) bool {
 // finished tells whether a word in the clause says that silage or hay was made.
 func (r *reader) finished(c *clause) bool {
 	for i := c.from; i < c.to; i++ {
+		if c.names(i) {
+			continue
+		}
 		switch r.tok(i).text {
 		case "made", "silaged", "ensiled", "wrapped", "hayed", "done", "took", "taken", "today", "yesterday", "carted", "baleage":
 			return r.tok(i).text != "baleage"
@@ -220,6 +226,11 @@ func (r *reader) canopies(c *clause) ([]entry.Entry, string) {
 			return nil, "In which paddock has the canopy closed?"
 		}
 		return nil, ""
+	}
+	for i := c.from; i < c.to; i++ {
+		if r.oneOf(i, "closing", "close") {
+			return nil, "Is the canopy closed, with no bare ground to be seen, or only nearly?"
+		}
 	}
 	if c.has(actClosed) && !c.has(actCanopy) {
 		return nil, "Does “closed” mean that the canopy has closed, or that it is shut up?"
@@ -237,7 +248,7 @@ func (r *reader) rains(c *clause) ([]entry.Entry, string) {
 		return nil, ""
 	}
 	for i := c.from; i < c.to; i++ {
-		if r.oneOf(i, "week", "month", "total", "far", "year") || r.oneOf(i, "since") {
+		if !c.names(i) && r.oneOf(i, "week", "month", "total", "far", "year") || r.oneOf(i, "since") {
 			return nil, "Is that one day's rain? Please send the rain of each day, such as: rain 12mm yesterday"
 		}
 	}

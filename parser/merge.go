@@ -70,6 +70,11 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			continue
 		}
 		c.under(&head)
+		if len(out) > 0 && out[len(out)-1].chatter() && c.says() && out[len(out)-1].sentence == c.sentence && len(c.pads) > 0 {
+			c.remarks++
+			out[len(out)-1] = *c
+			continue
+		}
 		if len(out) > 0 && out[len(out)-1].absorbs(c) {
 			out[len(out)-1].absorb(c)
 			continue
@@ -81,6 +86,11 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 	}
 	shareDay(out)
 	return out, head
+}
+
+// chatter tells whether a clause is nothing but talk: "forgot to tell you".
+func (c *clause) chatter() bool {
+	return !c.says() && c.strange > 0 && c.guard == 0 && len(c.pads) == 0 && len(c.mobs) == 0 && len(c.nums) == 0 && !c.days.ok && c.head == 0 && c.share == 0 && c.until == 0
 }
 
 // take makes a clause the heading; a day stays when a paddock is added.
@@ -183,6 +193,9 @@ func (c *clause) absorb(d *clause) {
 		c.unsure("Those are two lists of scores. Please send each with its paddock.")
 	}
 	if d.count != nil && c.count == nil {
+		if c.strange > 0 && len(c.pads) > 0 && len(d.pads) == 0 {
+			c.unsure("Is that a leaf count of " + c.pads[0].name + "?")
+		}
 		c.count = d.count
 	}
 	if d.has(actRain) {

@@ -87,7 +87,12 @@ func (r *reader) sentences(from, to int) outcome {
 		}
 		q, at, ok := r.question(a, b, asked)
 		if ok {
-			all.question = q
+			switch had := all.question; {
+			case had == nil:
+				all.question = q
+			case q.Picture && b-a <= 3:
+				had.Picture = true
+			}
 			if at <= a {
 				continue
 			}

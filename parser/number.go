@@ -63,6 +63,9 @@ func (r *reader) slashed(i int) (f float64, next int, ok bool) {
 	if a.shape != number || a.decimal || s.text != "/" || !s.glued || b.shape != number || b.decimal || !b.glued {
 		return 0, i, false
 	}
+	if b := r.tok(i - 1); i > 0 && b.text == "/" && b.glued {
+		return 0, i, false
+	}
 	if n := r.tok(i + 3); n.text == "/" && n.glued {
 		return 0, i, false // a date, or a list with slashes
 	}

@@ -15,7 +15,7 @@ func (r *reader) padsPart(c *clause, i int) int {
 	if r.headed && c.count == nil && len(c.pads) == 0 && r.tok(j).shape == number && r.isScore(j) && r.tok(j).value <= 5 && r.tok(j+1).text != ":" {
 		return i
 	}
-	if r.scoresHere(c, j) {
+	if r.scoresHere(c, j) || r.scoresOfRecent(c, j) {
 		return i
 	}
 	one, ok := r.onePad(j, r.way != roleNone)
@@ -59,6 +59,17 @@ func (r *reader) scoresHere(c *clause, i int) bool {
 	}
 	list, _ := r.scores(i)
 	return (len(list.said) > 1 || list.decimal) && list.doubt == ""
+}
+
+// scoresOfRecent tells whether the bare number that opens a message begins the
+// scores of the paddock that the sender named within the hour.
+func (r *reader) scoresOfRecent(c *clause, i int) bool {
+	t := r.tok(i)
+	if r.Recent == "" || len(c.pads) > 0 || c.acts != 0 || t.shape != number || t.value > 4 || r.joins(i+1) && !r.isScore(i+2) {
+		return false
+	}
+	list, k := r.scores(i)
+	return len(list.said) > 1 && list.doubt == "" && !r.eventAhead(k)
 }
 
 // joinedBefore tells whether a comma or "and" stands before a token.
@@ -167,6 +178,9 @@ var numberedThings = wordSet(`gate gates tank tanks trough troughs fence tag tag
 
 // markedPad reads a name behind "p" or "paddock".
 func (r *reader) markedPad(i int) (place, bool) {
+	if b := r.tok(i - 1); i > 0 && i-1 == r.opening && b.shape == word && (b.tag == topWord || placeWords[b.text]) && len(r.tok(i).text) > 2 && r.tok(i+1).shape == number {
+		return place{name: b.text + " " + r.tok(i).text, marked: true, at: i, next: i + 1}, true // "back paddock 2 2.5": no paddock 2
+	}
 	j := i + 1
 	if r.tok(j).text == "#" || r.tok(j).text == "." && r.tok(j).glued || r.tok(j).text == "no" && r.tok(j+1).shape == number {
 		j++

@@ -40,6 +40,8 @@ func printYear(s entry.Setup) string {
 func printManner(s entry.Setup) string {
 	onOff := map[bool]string{true: "on", false: "off"}
 	switch s.What {
+	case entry.SetManager:
+		return s.Name + map[bool]string{true: " is no longer", false: " is"}[s.Off] + " a manager"
 	case entry.SetQuiet:
 		return "quiet " + onOff[s.Yes]
 	case entry.SetTopic:

@@ -150,7 +150,7 @@ var questionWords = wordSet(`next nxt ready plan planning round rotation rate pa
 	current currently right just next? one ones two three left over ahead behind lately recently season year spring it? thing things say says
 	commands start started option options know eat eaten open available sort behind wait close worth check checked measured measure rest
 	eta target window overdue late early past leafstage lf lvs lv expect expected bring rank ranking ranked pick choose choice suggest recommend
-	wedge farm all every whole some more again another instead only those my his her their arvo night nite am pm weekend fortnight month speedy faster slower speeding slowing would look mean did above big size break breaks recent latest menu say type send enter record undo correct since rotation until till own ahead held on whats wheres be eating`)
+	wedge farm all every whole some more again another instead only those my his her their arvo night nite am pm weekend fortnight month speedy faster slower speeding slowing would look mean did above big size break breaks recent latest menu say type send enter record undo correct since rotation until till own ahead held on tillers tiller pull enough whats wheres be eating`)
 
 // query gathers what the words of a question say.
 func (r *reader) query(from, to int) *query {
@@ -185,7 +185,9 @@ func (r *reader) query(from, to int) *query {
 
 // queryPart reads an amount, a paddock or a mob of a question.
 func (r *reader) queryPart(q *query, i int) int {
-	if n, k, ok := r.plain(i); ok && n > 0 {
+	long, named := r.longest(i)
+	named = named && long.next > i+1
+	if n, k, ok := r.plain(i); ok && n > 0 && !named {
 		if r.tok(k).text == "-" {
 			k++
 		}

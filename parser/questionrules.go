@@ -14,6 +14,9 @@ func askHelp(q *query) *entry.Question {
 		q.any("what") && q.any("say", "type", "ask", "send") && q.any("i", "can") && q.n <= 5 {
 		return &entry.Question{About: entry.AskHelp}
 	}
+	if q.any("how") && q.any("many") && q.any("tillers", "tiller") && q.any("should", "count", "need", "pull") && !q.any("was", "were", "did") {
+		return &entry.Question{About: entry.AskHelp}
+	}
 	if q.any("help", "commands") && q.n <= 4 || q.any("you") && q.any("can", "do") && q.any("what") && q.n <= 6 && len(q.pads) == 0 && !q.any("think", "reckon") ||
 		q.any("how") && q.any("work", "works", "use") && len(q.pads) == 0 && q.n <= 8 {
 		return &entry.Question{About: entry.AskHelp}
@@ -43,7 +46,11 @@ func askFile(q *query) *entry.Question {
 		case q.any("round", "rotation"):
 			about = entry.AskRound
 		}
-		return &entry.Question{About: about, Paddock: pad, Picture: true}
+		out := &entry.Question{About: about, Paddock: pad, Picture: true}
+		if about == entry.AskPlan {
+			out.Days, out.Mob = q.days, q.mob
+		}
+		return out
 	}
 	return nil
 }
@@ -93,7 +100,7 @@ func askHistory(q *query) *entry.Question {
 		q.any("last") && q.any("when", "whens", "did") || q.any("in") && q.any("when") && q.any("was", "were", "did")
 	switch {
 	case q.any("history", "entries"), q.first == "log" && q.n <= 4, q.any("when", "what", "who", "whos", "which", "how") && past && !q.any("next", "due", "needs", "should", "be"):
-	case q.any("what", "whats") && q.any("did", "done", "been") && q.any("we", "log", "logged"):
+	case q.any("what", "whats") && (q.any("did", "done", "been") && q.any("we", "log", "logged") || q.any("done") && q.any("been")):
 	case q.any("log", "entries", "logged") && q.any("show", "last", "recent", "recently", "give", "the", "see", "latest", "all") && q.n <= 7 && !q.any("how", "count"):
 	default:
 		return nil
@@ -183,7 +190,10 @@ func askRate(q *query) *entry.Question {
 }
 
 func askRound(q *query) *entry.Question {
-	if q.signal && len(q.pads) == 0 && (q.any("fast", "slow", "slowing", "quick") && q.any("we", "us", "down", "up") && !q.any("leaf", "leaves", "grass", "growing") || q.any("break", "breaks") && q.any("big", "size", "how")) {
+	if q.signal && len(q.pads) == 0 && (q.any("fast", "slow", "slowing", "quick", "speed") && q.any("we", "us", "down", "up") && !q.any("leaf", "leaves", "grass", "growing") || q.any("break", "breaks") && q.any("big", "size", "how")) {
+		return &entry.Question{About: entry.AskRound}
+	}
+	if q.signal && q.any("run", "enough", "last") && (q.any("out") || q.any("enough", "last")) && q.any("grass", "feed", "cover") && len(q.pads) == 0 {
 		return &entry.Question{About: entry.AskRound}
 	}
 	length := q.any("round", "rotation") && (q.signal || q.any("length", "long", "days", "interval", "speed") || q.n <= 2)
@@ -198,6 +208,9 @@ func askPlan(q *query) *entry.Question {
 	ahead := q.any("days", "week", "fortnight", "coming", "few") || q.days > 0
 	if q.any("where", "wheres") && q.any("will") && q.mobSaid && len(q.pads) == 0 || q.any("whats") && q.any("on") && q.any("week", "days") {
 		return &entry.Question{About: entry.AskPlan, Days: q.days, Mob: q.mob}
+	}
+	if q.any("order") && !q.signal && !q.any("days", "coming", "next", "week", "paddocks") {
+		return nil
 	}
 	if !(q.any("plan", "order", "queue") || q.any("where", "which", "what", "whats") && ahead && q.any("next", "coming", "this") && !q.any("ready")) {
 		return nil
@@ -220,6 +233,9 @@ func askNext(q *query) *entry.Question {
 	if q.any("did", "were", "was", "went", "gone") {
 		return nil
 	}
+	if q.first == "should" && q.any("go", "graze", "put", "use", "do") && len(q.pads) > 0 {
+		return &entry.Question{About: entry.AskNext, Mob: q.mob}
+	}
 	goes := q.any("where", "which", "wheres") && q.any("go", "going", "put", "move", "shift", "to", "into", "graze", "best", "take", "bring", "run", "turn", "feed")
 	if q.any("next", "nxt") && (asks || q.signal || q.n <= 2 && len(q.pads) == 0) || goes && q.signal && len(q.pads) == 0 ||
 		q.any("best") && q.signal && q.any("paddock", "pdk", "one") {
@@ -229,7 +245,7 @@ func askNext(q *query) *entry.Question {
 }
 
 func askReady(q *query) *entry.Question {
-	if q.signal && len(q.pads) == 0 && q.any("anything", "which", "what", "whats", "any") && (q.any("past", "over", "late", "at", "above") && (q.any("leaves", "leaf", "it") || q.score) || q.any("late")) && q.n <= 8 {
+	if q.signal && len(q.pads) == 0 && !q.any("if") && q.any("anything", "which", "what", "whats", "any") && (q.any("past", "over", "late", "at", "above") && (q.any("leaves", "leaf", "it") || q.score) || q.any("late")) && q.n <= 8 {
 		return &entry.Question{About: entry.AskReady}
 	}
 	if q.any("ready") && len(q.pads) == 0 && (q.signal || q.n <= 3) || q.signal && q.any("can") && q.any("graze") && q.any("what", "which", "we", "i") && len(q.pads) == 0 {

@@ -63,6 +63,12 @@ func (r *reader) scores(i int) (t tally, next int) {
 	}
 }
 
+// bears tells whether a paddock of the register bears a folded name.
+func (r *reader) bears(folded string) bool {
+	_, ok := r.book.has(folded)
+	return ok
+}
+
 // nextPaddock tells whether the whole number behind a comma is the next
 // paddock of a walk: "11 2.5, 12 2, 13 1.5".
 func (r *reader) nextPaddock(i int) bool {
@@ -102,6 +108,8 @@ func (r *reader) isScore(i int) bool {
 	}
 	n := r.tok(a.next)
 	switch {
+	case n.glued && n.shape == word && r.tok(i).shape == number && a.next == i+1 && r.bears(r.tok(i).text+n.text):
+		return false // 6b
 	case n.tag == ofWord && (a.decimal && a.value < 1 || r.oneOf(a.next+1, "them", "those", "the", "which", "these")):
 		return false
 	case n.shape == word && n.glued && n.tag == unknown && len(n.text) > 1:

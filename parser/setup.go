@@ -19,6 +19,13 @@ func (r *reader) setup(from, to int) (outcome, bool) {
 		if a >= b {
 			continue
 		}
+		if o, ok := r.manySetups(a, b); ok {
+			out.entries = append(out.entries, o.entries...)
+			if out.ask == nil {
+				out.ask = o.ask
+			}
+			continue
+		}
 		s, why, ok := r.oneSetup(a, b)
 		if !ok {
 			return outcome{}, false
@@ -28,7 +35,7 @@ func (r *reader) setup(from, to int) (outcome, bool) {
 		}
 		out.entries = append(out.entries, s)
 	}
-	return out, len(out.entries) > 0
+	return out, len(out.entries) > 0 || out.ask != nil
 }
 
 // oneSetup reads one setting.
@@ -59,7 +66,7 @@ func (r *reader) setupEnd(i, to int) int {
 // setupReaders are tried in order; each gives a setup, or what must be asked.
 var setupReaders = []func(*reader, int, int) (entry.Setup, string, bool){
 	(*reader).setFarm, (*reader).setPaddocks, (*reader).setMob, (*reader).setSummary, (*reader).setAim,
-	(*reader).setPlace, (*reader).setGrass, (*reader).setLastGrazed,
+	(*reader).setPlace, (*reader).setGrass, (*reader).setManager,
 	(*reader).setRename, (*reader).setRetire, (*reader).setSplit, (*reader).setMerge, (*reader).setOnly, (*reader).setBar,
 	(*reader).setDaily, (*reader).setAway, (*reader).setQuiet, (*reader).setUnits, (*reader).setPin, (*reader).setBackFence,
 	(*reader).setRemnant, (*reader).setHoldDays,
@@ -277,32 +284,4 @@ func (r *reader) setGrass(from, to int) (s entry.Setup, why string, ok bool) {
 		return s, r.noSuch(p.name), true
 	}
 	return entry.Setup{What: entry.SetGrass, Paddock: p.name, Grass: g}, "", true
-}
-
-// setLastGrazed reads when a paddock was last grazed.
-//
-//	last-grazed = place [ "was" ] "last" "grazed" day
-func (r *reader) setLastGrazed(from, to int) (s entry.Setup, why string, ok bool) {
-	p, isPad := r.onePad(from, true)
-	if !isPad {
-		return s, "", false
-	}
-	i := p.next
-	for r.oneOf(i, "was", "were", "got", ":") {
-		i++
-	}
-	if !r.oneOf(i, "last") || !r.oneOf(i+1, "grazed", "eaten") {
-		return s, "", false
-	}
-	m := r.when(i + 2)
-	if !m.ok || m.next != to {
-		return s, "On which day was it last grazed?", true
-	}
-	if !p.known {
-		return s, r.noSuch(p.name), true
-	}
-	if m.day > r.today {
-		return s, "That day has not come yet. On which day was it last grazed?", true
-	}
-	return entry.Setup{What: entry.SetLastGrazed, Paddock: p.name, Date: m.day}, "", true
 }

@@ -103,7 +103,7 @@ func (r *reader) setSummary(from, to int) (s entry.Setup, why string, ok bool) {
 	}
 	at, k := r.timeOfDay(i)
 	if k == i || k != to {
-		if r.tok(i).shape == number {
+		if r.tok(i).shape == number || r.tok(i-1).tag == atWord {
 			return s, "At what time should the summary come? For instance: summary 6:15", true
 		}
 		return s, "", false

@@ -142,7 +142,8 @@ func (r *reader) setAway(from, to int) (s entry.Setup, why string, ok bool) {
 	what := entry.What("")
 	switch {
 	case r.oneOf(k, "away"):
-		what, k = entry.SetAway, r.over(k+1, "grazing", "now", "today", "from", "the", "farm", "for", "winter", "on", "agistment", "at", "grazier")
+		what, k = entry.SetAway, r.over(k+1, "grazing", "now", "today", "from", "the", "farm", "for", "winter", "on", "agistment", "at", "grazier",
+			"crop", "kale", "swedes", "beet", "turnips", "off", "runoff", "to", "support", "block", "wintering")
 	case r.oneOf(k, "home"), r.oneOf(k, "back") && r.oneOf(k+1, "home"):
 		what, k = entry.SetBack, r.over(k, "back", "home", "now", "today", "again", "from", "grazing")
 	}

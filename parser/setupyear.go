@@ -69,7 +69,8 @@ func (r *reader) newName(i, to int) string {
 //
 //	retire = "retire" place
 func (r *reader) setRetire(from, to int) (s entry.Setup, why string, ok bool) {
-	if !r.oneOf(from, "retire") {
+	removed := r.oneOf(from, "remove", "drop") && r.tok(from+1).tag == padMark
+	if !r.oneOf(from, "retire") && !removed {
 		return s, "", false
 	}
 	p, isPad := r.onePad(from+1, true)
@@ -124,6 +125,15 @@ func (r *reader) splitPart(from, to int) entry.Plot {
 //
 //	merge = ( "merge" | "join" ) ( places | mobs ) ( "into" | "as" ) name
 func (r *reader) setMerge(from, to int) (s entry.Setup, why string, ok bool) {
+	if names, k := r.mobList(from); len(names) > 1 {
+		j := r.over(k, "run", "running", "are", "now", "go")
+		if !r.oneOf(j, "together") || !r.oneOf(j+1, "as") || j+2 >= to {
+			return s, "", false
+		}
+		s = entry.Setup{What: entry.SetMerged, Names: names}
+		s.To, _ = r.mobName(r.over(j+2, "the"))
+		return s, "", true
+	}
 	if !r.oneOf(from, "merge", "join", "combine") {
 		return s, "", false
 	}
@@ -162,7 +172,7 @@ func knownNames(list []place) []string {
 //
 //	quiet = "quiet" [ "on" | "off" ] | "summary" "here"
 func (r *reader) setQuiet(from, to int) (s entry.Setup, why string, ok bool) {
-	if k, found := r.run(from, "summary", "here"); found && k == to {
+	if k, found := r.run(r.over(from, "send", "put", "the", "daily", "morning"), "summary", "here"); found && k == to {
 		return entry.Setup{What: entry.SetTopic}, "", true
 	}
 	i := r.over(from, "be", "go")

@@ -100,7 +100,7 @@ func newForgiven(words string) *speller {
 func (r *reader) respell() {
 	for i := range r.toks {
 		t := &r.toks[i]
-		if t.shape != word || t.tag != unknown || len(t.text) < 5 || commonWords[t.text] || r.book.first[t.text] > 0 || r.book.near.words[t.text] {
+		if t.shape != word || t.tag != unknown || len(t.text) < 5 || commonWords[t.text] || r.book.first[t.text] > 0 || r.book.near.words[t.text] || r.book.words[t.text] {
 			continue
 		}
 		fix, ok := forgiven.nearest(t.text)

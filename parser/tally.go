@@ -9,6 +9,10 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	}
 	k := r.intro(p.next)
 	t, next := r.scores(k)
+	if t.empty() && r.negative(k) && r.isScore(k+1) {
+		t, next = r.scores(k + 1)
+		t.unsure("A leaf score cannot be below nothing. Please send the scores again.")
+	}
 	if t.empty() || r.eventAhead(next) || !r.plausible(p, &t, k) {
 		return i, false
 	}
@@ -28,7 +32,7 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 		t.n = max(t.n, c.count.n)
 	}
 	c.pads = append(c.pads, p)
-	c.count = &t
+	c.count, c.before = &t, c.strange
 	return next, true
 }
 

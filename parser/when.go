@@ -272,6 +272,8 @@ func unitDays(t *token) int {
 		return 1
 	case t.tag == weekUnit:
 		return 7
+	case t.text == "fortnight" || t.text == "fortnights":
+		return 14
 	}
 	return 0
 }

@@ -26,7 +26,7 @@ func (r *reader) wildPad(i int, loose bool) (place, bool) {
 	}
 	t := r.tok(i)
 	if t.shape == number && !t.decimal && len(t.text) < 4 && t.text[0] != '0' {
-		if u := r.tok(i + 1); u.glued && u.shape == word && len(u.text) == 1 && u.tag != timesWord && u.tag != dayUnit && !r.tok(i+2).glued {
+		if u := r.tok(i + 1); u.glued && u.shape == word && len(u.text) == 1 && u.tag != timesWord && u.tag != dayUnit && (!r.tok(i+2).glued || r.tok(i+2).shape == mark) {
 			return place{name: r.source(i, i+2), known: true, next: i + 2}, true
 		}
 		return place{name: t.text, known: true, next: i + 1}, true
