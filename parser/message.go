@@ -126,6 +126,9 @@ func (r *reader) statements(list []clause, all outcome, whole *entry.Question) o
 			continue
 		}
 		o := r.meaning(st)
+		if o.ask != nil && len(st.pads) == 1 && st.pads[0].known {
+			o.ask.Paddock = st.pads[0].name
+		}
 		if (o.talk || onlyANote(o.entries)) && says > 1 && (st.count != nil || len(st.nums) > 0) {
 			o = outcome{ask: &entry.Ask{Reason: "I understand only a part of that. Please send the scores again, without the rest."}}
 		}

@@ -65,7 +65,7 @@ func anyEntry(t *rapid.T) entry.Entry {
 	case 6:
 		return entry.Rain{Date: d, Mm: float64(rapid.IntRange(0, 3000).Draw(t, "mm")) / 10}
 	case 7:
-		v := float64(rapid.IntRange(-200, 450).Draw(t, "celsius")) / 10
+		v := float64(rapid.IntRange(-200, 390).Draw(t, "celsius")) / 10
 		return entry.Temperature{Date: d, Celsius: &v, Where: rapid.SampledFrom([]entry.Thermometer{entry.Soil, entry.Air}).Draw(t, "where")}
 	case 8:
 		return entry.Undo{}
