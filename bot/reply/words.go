@@ -24,7 +24,7 @@ func (v Voice) funcs() template.FuncMap {
 		"mob": mobWord, "Mob": func(m string) string { return upper(mobWord(m)) }, "grass": grass, "has": has,
 		"first": first, "ranked": func(r answer.Ranked) template.HTML { return v.part("ranked", r) },
 		"left": func(l answer.LeftOut) template.HTML { return v.part("left", l) }, "dict": dict,
-		"is": func(a any, b string) bool { return fmt.Sprint(a) == b }, "sum": sumUp,
+		"gone": gone, "is": func(a any, b string) bool { return fmt.Sprint(a) == b }, "sum": sumUp,
 	}
 }
 
@@ -242,6 +242,17 @@ func has(rs []answer.Remark, kind string) bool {
 		}
 	}
 	return false
+}
+
+// gone gives the day on which stock were down as gone before that was told;
+// zero where they were not.
+func gone(rs []answer.Remark) entry.Date {
+	for _, r := range rs {
+		if string(r.Kind) == "completes" {
+			return r.Date
+		}
+	}
+	return 0
 }
 
 // first gives at most n values of a list.

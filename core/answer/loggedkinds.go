@@ -1,6 +1,8 @@
 package answer
 
 import (
+	"slices"
+
 	"leafround/core/entry"
 	"leafround/core/farm"
 	"leafround/core/leaf"
@@ -33,7 +35,7 @@ func (a *Logged) graze(f *farm.Farm, l entry.Logged, e entry.Graze) {
 
 func grazingOf(p *farm.Paddock, id int64) (farm.Grazing, bool) {
 	for i := len(p.Grazings) - 1; i >= 0; i-- {
-		if p.Grazings[i].ID == id {
+		if p.Grazings[i].ID == id || slices.Contains(p.Grazings[i].Told, id) {
 			return p.Grazings[i], true
 		}
 	}
@@ -42,7 +44,10 @@ func grazingOf(p *farm.Paddock, id int64) (farm.Grazing, bool) {
 
 // firstDay gives the day on which a grazing began, as far as known.
 func firstDay(g farm.Grazing) entry.Date {
-	if !g.In.IsZero() {
+	switch {
+	case !g.Began.IsZero():
+		return g.Began
+	case !g.In.IsZero():
 		return g.In
 	}
 	return g.Out

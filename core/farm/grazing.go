@@ -17,8 +17,11 @@ type Grazing struct {
 	Count    *Counted   // the latest count of that regrowth, where there was one
 	Met      []Counted  // counts of its first day, sent before the stock went in
 	Back     bool       // grazed in breaks behind a back fence
+	Began    entry.Date // where it followed on another part, the first day of those parts
 	ID       int64
-	Asked    bool // known by "last grazed" alone
+	Told     []int64 // the entries that told more of it
+	Asked    bool    // known by "last grazed" alone
+	soft     bool    // nobody said that it ended: the mob was seen elsewhere
 }
 
 // graze takes stock in or out.
@@ -60,6 +63,9 @@ func (w *walk) in(it item, e entry.Graze) {
 // where none was. Without a stay it is still a grazing that ended.
 func (w *walk) out(it item, e entry.Graze) {
 	ended := w.leave(it)
+	if len(ended) == 0 && w.completes(it, e) {
+		return
+	}
 	g := Grazing{Out: it.day, Residual: e.Residual, Part: part(e.Part), ID: it.id, Back: e.Back}
 	if len(ended) == 0 {
 		w.unseen(it, e, &g)
@@ -90,7 +96,9 @@ func (w *walk) unseen(it item, e entry.Graze, g *Grazing) {
 		}
 		return
 	}
-	w.remark(it, Remark{Kind: NeverIn})
+	if !w.follows(it.day) {
+		w.remark(it, Remark{Kind: NeverIn})
+	}
 }
 
 // softOut ends the stay of a mob that has gone into another paddock, or away.
@@ -104,7 +112,7 @@ func (w *walk) softOut(it item) {
 	w.remark(it, Remark{Kind: TakenOut, Mob: s.Mob, Date: it.day})
 	w.overStayed(it, s)
 	w.ended(it, Grazing{In: s.Since, Out: it.day, Mobs: []string{s.Mob}, Part: 1, ID: it.id, Back: s.Back,
-		Met: s.Met})
+		Met: s.Met, soft: true})
 }
 
 // leave takes the stays out that an out or a grazing over ends.
@@ -130,6 +138,7 @@ func (w *walk) ended(it item, g Grazing) {
 	if c, ok := w.p.LastCount(); ok {
 		g.Count = &c
 	}
+	w.parts(&g)
 	w.p.Grazings = append(w.p.Grazings, g)
 	if len(w.p.Stays) > 0 {
 		w.remark(it, Remark{Kind: OthersIn, Mob: w.p.Stays[0].Mob, Date: w.p.Stays[0].Since})
@@ -140,27 +149,6 @@ func (w *walk) ended(it item, g Grazing) {
 		r.Strips = g.Out.Sub(g.In) + 1
 	}
 	w.restart(it, r)
-}
-
-// stripGap is the longest time, in days, between two strips of one grazing
-// (ours: a week; a mob stays three days without a back fence, and longer with).
-const stripGap = 7
-
-// strip gives the share of the standing grass that begins anew when a part of
-// the paddock was grazed: parts that follow each other within days are strips
-// of one grazing, so the second half is all of what was left.
-func (w *walk) strip(day entry.Date, part float64) float64 {
-	if day.Sub(w.partDay) > stripGap {
-		w.grown = 0
-	}
-	left := 1 - w.grown
-	w.partDay = day
-	if part >= left-1e-9 {
-		w.grown = 0
-		return 1
-	}
-	w.grown += part
-	return part
 }
 
 // part gives the share of the paddock that a grazing took; 0 is "not told",

@@ -9,6 +9,7 @@ type RemarkKind string
 const (
 	AlreadyIn  RemarkKind = "already_in"  // that stock was in there since Date
 	NeverIn    RemarkKind = "never_in"    // stock came out that nobody had logged going in
+	Completes  RemarkKind = "completes"   // told more of a grazing that had ended, on Date
 	TakenOut   RemarkKind = "taken_out"   // Mob is taken to have left Paddock on Date
 	OthersIn   RemarkKind = "others_in"   // Mob stays in, so regrowth waits
 	WhileHeld  RemarkKind = "while_held"  // stock went into a held paddock

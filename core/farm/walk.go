@@ -9,6 +9,7 @@ type walk struct {
 	p       *Paddock
 	grown   float64 // share grazed so far in a grazing that goes by parts
 	partDay entry.Date
+	first   Grazing // the first of those parts
 	remarks map[int64][]Remark
 	events  []paceEvent
 }
