@@ -52,3 +52,26 @@ func (t *turn) endOfHold(alone entry.Reading) (r entry.Reading, ok bool) {
 	r.Text = t.in.Text
 	return r, len(r.Entries) > 0
 }
+
+// readAgain reads a text anew where the sender has asked about another paddock
+// since they logged anything: scores without a name are for that one.
+func (t *turn) readAgain(r entry.Reading) entry.Reading {
+	c := t.context()
+	before, err := t.tx.Recent(t.ctx, t.row.ID, t.in.From.ID, t.in.SentAt.Add(-memory), t.in.SentAt, 3)
+	if err != nil || c.Recent == "" {
+		return r
+	}
+	for _, m := range before {
+		if m.ID == t.msg.ID {
+			continue
+		}
+		if l, ok := t.farm.LatestBy(t.in.From.ID); ok && !m.SentAt.After(l.SentAt) {
+			return r
+		}
+		if p := t.bare(m.Text); p != "" && p != c.Recent {
+			c.Recent = p
+			return parser.Read(t.in.Text, c)
+		}
+	}
+	return r
+}

@@ -136,6 +136,9 @@ func (t *turn) message() error {
 		return err
 	}
 	r := t.read(t.in.Text)
+	if len(r.Understood) > 0 {
+		r = t.readAgain(r)
+	}
 	if until, ok := t.endOfHold(r); ok {
 		r = until
 	}
