@@ -10,6 +10,9 @@ import (
 // hurt, before anything else is read in it. A person comes first.
 func (r *reader) alarm(from, to int) (outcome, bool) {
 	kind := r.alarmKind(from, to)
+	if kind == "" && r.calls(from, to) {
+		return outcome{ask: &entry.Ask{Reason: "Is somebody hurt? Then call the emergency number first: I call nobody. What has happened?"}}, true
+	}
 	if kind == "" {
 		return outcome{}, false
 	}
@@ -27,6 +30,18 @@ func (r *reader) alarm(from, to int) (outcome, bool) {
 		}
 	}
 	return outcome{entries: []entry.Entry{n}}, true
+}
+
+// calls tells whether somebody calls for help from a paddock.
+func (r *reader) calls(from, to int) bool {
+	for i := from; i < to; i++ {
+		if !r.oneOf(i, "help") {
+			continue
+		}
+		_, place := r.alarmPlace(i + 1)
+		return place || r.oneOf(i-1, "need", "send") && r.oneOf(i+1, "now", "quick", "quickly", "asap", "urgently", "here")
+	}
+	return false
 }
 
 // alarmPlace gives the paddock where it happens: one that a preposition or a
@@ -54,7 +69,7 @@ var (
 	illWords = wordSet(`bloat bloated bloating bloaty staggers staggering wobbly wobbling downer downers scouring scour scours
 		convulsing convulsions fitting seizure seizures collapsed collapsing frothing blown lame limping calving
 		eczema tetany mastitis sick ill crook poisoned poisoning trembling shaking twitching twitchy unsteady unwell dead dying
-		prolapse prolapsed choking swollen bleeding panting gasping wheezing coughing stiff cast lethargic drooling dopey fevered feverish`)
+		prolapse prolapsed flystrike choking swollen bleeding panting gasping wheezing coughing stiff cast lethargic drooling dopey fevered feverish`)
 	hurtWords = wordSet(`hurt injured unconscious bleeding trapped pinned crushed kicked ambulance concussed electrocuted
 		fell fallen rolled flipped overturned collapsed`)
 	personWords = wordSet(`he she hes shes him her i im me someone somebody wiremu jo ana dad mum boss driver worker lad kid boy girl
@@ -62,7 +77,7 @@ var (
 	vehicleWords = wordSet(`bike quad motorbike tractor ute atv buggy fourwheeler wheeler`)
 	stockWords   = wordSet(`cow cows heifer heifers calf calves bull bulls steer steers ewe ewes lamb lambs hogget hoggets ram rams mob herd
 		stock cattle sheep milkers dries yearlings weaners animal animals beast beasts couple one two three four few some`)
-	unharmed = wordSet(`no not never none without isnt arent wasnt werent if if prevent preventing preventer against avoid oil`)
+	unharmed = wordSet(`no not never none without isnt arent wasnt werent if if prevent preventing preventer against avoid oil drenched drench vaccinated treated watch watching risk any`)
 )
 
 // soreWords tell of a person unless an animal is named before them; limbs are a
@@ -106,7 +121,7 @@ func (r *reader) personHurt(from, to int) bool {
 	if vehicle && containsAny(text, " came off ", " come off ", " fell off ", " thrown off ", " rolled ", " tipped ", " flipped ", " under the ", " crashed ", " overturned ", " gone over ", " accident ", " pinned ", " trapped ", " upside down ") {
 		return true
 	}
-	if containsAny(text, " not breathing ", " cant breathe ", " knocked out ", " passed out ", " broken leg ", " broken arm ", " chest pain ", " chest pains ", " heart attack ", " call an ambulance ", " need an ambulance ", " kicked in the head ", " unconscious ", " electrocuted ", " man down ", " cant feel ", " cant get up ", " hit his head ", " hit her head ", " bleeding badly ") && !stock {
+	if containsAny(text, " not breathing ", " cant breathe ", " knocked out ", " passed out ", " broken leg ", " broken arm ", " chest pain ", " chest pains ", " heart attack ", " call an ambulance ", " ambulance on ", " ambulance is ", " call 111 ", " call 999 ", " call 911 ", " call 000 ", " call 112 ", " is on fire ", " fire in the ", " house on fire ", " shed on fire ", " need an ambulance ", " kicked in the head ", " unconscious ", " electrocuted ", " man down ", " cant feel ", " cant get up ", " hit his head ", " hit her head ", " bleeding badly ") && !stock {
 		return true
 	}
 	if k, hit := r.has(from, to, soreWords); hit && !r.denial(from, k) {
@@ -117,7 +132,7 @@ func (r *reader) personHurt(from, to int) bool {
 			return true
 		}
 	}
-	if _, limb := r.has(from, to, limbs); limb && containsAny(text, " broken ", " broke ", " broke his ", " smashed ", " cut badly ", " crushed ") && (!stock || containsAny(text, " me ", " my ", " his ", " her ")) {
+	if _, limb := r.has(from, to, limbs); limb && containsAny(text, " broken ", " broke ", " broke his ", " smashed ", " cut badly ", " crushed ") && (person && !stock || containsAny(text, " me ", " my ")) {
 		return true
 	}
 	if k, hit := r.has(from, to, hurtWords); hit && person && !stock && !r.denial(from, k) {
@@ -142,9 +157,9 @@ func (r *reader) denial(from, k int) bool {
 func (r *reader) stockIll(from, to int) bool {
 	text := r.words(from, to)
 	_, stock := r.has(from, to, stockWords)
-	if k, ill := r.has(from, to, illWords); ill && !r.denial(from, k) {
+	if k, ill := r.has(from, to, illWords); ill && !r.denial(from, k) && !r.oneOf(k+1, "oil", "risk", "drench", "capsule", "capsules", "season", "spores", "vaccine") {
 		switch w := r.tok(k).text; {
-		case w == "bloat" || w == "staggers" || w == "tetany" || w == "bloated" || w == "wobbly" || w == "downer" || w == "downers" || w == "scouring" || w == "eczema":
+		case w == "bloat" || w == "staggers" || w == "tetany" || w == "bloated" || w == "wobbly" || w == "downer" || w == "downers" || w == "scouring" || w == "eczema" || w == "prolapse" || w == "prolapsed" || w == "mastitis" || w == "flystrike" || w == "staggering":
 			return true
 		case (w == "dead" || w == "dying") && containsAny(text, " one dead ", " two dead ", " 1 dead ", " 2 dead ", " 3 dead ", " another dead "):
 			return !containsAny(text, " leaf ", " tiller ", " tillers ")
@@ -174,14 +189,14 @@ func (r *reader) animalDown(from, to int) bool {
 			continue
 		}
 		animal := stockOnly[b.text] || stockOnly[r.tok(i-2).text] && (b.text == "is" || b.text == "are" || b.text == "gone" || b.text == "went" || b.text == "goes")
-		counted := (b.shape == number && !b.decimal && b.value < 20 || b.tag == numberWord || b.text == "couple" || b.text == "one") && (n.tag == inWord || n.shape == end || n.text == "." || n.text == "," || n.text == "-" || n.tag == onWord)
+		counted := (b.shape == number && !b.decimal && b.value < 20 || b.tag == numberWord || b.text == "couple" || b.text == "one") && (n.tag == inWord || n.shape == end || n.text == "." || n.tag == onWord || n.tag == atWord)
 		if animal && n.text != "the" || counted && n.shape != end {
 			return true
 		}
 	}
 	text := r.words(from, to)
 	_, real := r.has(from, to, stockOnly)
-	return real && containsAny(text, " cant get up ", " wont get up ", " cant stand ", " off her feet ", " off their feet ", " off its feet ", " not right ", " off colour ", " on her side ", " on its side ", " foaming ", " legs out ", " staggering ", " wont eat ", " not eating ", " off her food ", " off their feed ", " head back ", " cant walk ", " not well ", " going down ", " gone down ", " fallen over ", " falling over ", " sides blown ")
+	return real && containsAny(text, " cant get up ", " wont get up ", " cant stand ", " wont stand ", " on its back ", " on her back ", " on his back ", " on their backs ", " broken leg ", " broke her leg ", " broke its leg ", " broke a leg ", " off her feet ", " off their feet ", " off its feet ", " not right ", " off colour ", " on her side ", " on its side ", " foaming ", " legs out ", " staggering ", " wont eat ", " not eating ", " off her food ", " off their feed ", " head back ", " cant walk ", " not well ", " going down ", " gone down ", " fallen over ", " falling over ", " sides blown ")
 }
 
 // words gives the words of a range between single spaces.
