@@ -9,6 +9,9 @@ import (
 // alarm reads a message about animals that look ill or a person who may be
 // hurt, before anything else is read in it. A person comes first.
 func (r *reader) alarm(from, to int) (outcome, bool) {
+	if _, key := r.has(from, to, alarmKeys); !key {
+		return outcome{}, false
+	}
 	kind := r.alarmKind(from, to)
 	if kind == "" && r.calls(from, to) {
 		return outcome{ask: &entry.Ask{Reason: "Is somebody hurt? Then call the emergency number first: I call nobody. What has happened?"}}, true
@@ -79,6 +82,23 @@ var (
 		stock cattle sheep milkers dries yearlings weaners animal animals beast beasts couple one two three four few some`)
 	unharmed = wordSet(`no not never none without isnt arent wasnt werent if if prevent preventing preventer against avoid oil drenched drench vaccinated treated watch watching risk any`)
 )
+
+// alarmKeys are all words that any rule of harm looks for: a message with none
+// of them is no alarm, and nothing else need be looked at.
+var alarmKeys = union(illWords, hurtWords, soreWords, limbs, vehicleWords, wordSet(`down breathing breathe knocked passed chest heart
+	ambulance man feel up call fire eat eating walk stand feet feed food colour right side back backs sides foaming legs over going gone
+	help off well bleeding get`))
+
+// union joins sets of words.
+func union(sets ...map[string]bool) map[string]bool {
+	all := map[string]bool{}
+	for _, s := range sets {
+		for w := range s {
+			all[w] = true
+		}
+	}
+	return all
+}
 
 // soreWords tell of a person unless an animal is named before them; limbs are a
 // person's.
