@@ -77,6 +77,9 @@ func countRemarks(f *farm.Farm, p *farm.Paddock, c farm.Counted, s leaf.Sample, 
 	if !p.Grazed() {
 		out = append(out, Remark{Kind: NeverGrazed, Paddock: p.Name})
 	}
+	if c.Repeat {
+		out = append(out, Remark{Kind: ToldTwice, Paddock: p.Name, Date: c.Date})
+	}
 	out = append(out, heldRemarks(p, day)...)
 	out = append(out, sameDay(p, c)...)
 	if c.N > 0 && c.N < fewest {
@@ -105,6 +108,9 @@ func heldRemarks(p *farm.Paddock, day entry.Date) []Remark {
 // sameDay tells of other counts of the same paddock on the same day, the last
 // of them by name: all of them count.
 func sameDay(p *farm.Paddock, c farm.Counted) []Remark {
+	if c.Repeat {
+		return nil
+	}
 	last, others := Remark{Kind: AlsoCounted, Paddock: p.Name, Date: c.Date}, 0
 	for _, o := range p.Counts {
 		if o.ID != c.ID && o.Date == c.Date {

@@ -29,7 +29,12 @@ func (a *Logged) graze(f *farm.Farm, l entry.Logged, e entry.Graze) {
 			a.Remarks = append(a.Remarks, Remark{Kind: Partly, Paddock: p.Name, Part: g.Part})
 		}
 	} else if e.Event == entry.In {
-		a.Before = before(f, p, p.Regrowth.Since, e.Date, metBy(p, l.ID))
+		s := stayBy(p, l.ID)
+		if s.Mob != "" {
+			a.Mobs = []string{s.Mob}
+		}
+		a.Before = before(f, p, p.Regrowth.Since, e.Date, s.Met)
+		a.entering(f, p, e)
 	}
 }
 
@@ -53,14 +58,33 @@ func firstDay(g farm.Grazing) entry.Date {
 	return g.Out
 }
 
-// metBy gives the counts that stock met which went in by that entry.
-func metBy(p *farm.Paddock, id int64) []farm.Counted {
+// stayBy gives the stay that began with an entry.
+func stayBy(p *farm.Paddock, id int64) farm.Stay {
 	for _, s := range p.Stays {
 		if s.ID == id {
-			return s.Met
+			return s
 		}
 	}
-	return nil
+	return farm.Stay{}
+}
+
+// entering adds to what was noticed when stock went in: which mobs they could
+// be, and that a hold without an end stays though it was grazed.
+func (a *Logged) entering(f *farm.Farm, p *farm.Paddock, e entry.Graze) {
+	for i, r := range a.Remarks {
+		if string(r.Kind) == string(farm.MobUntold) {
+			for _, m := range f.Mobs {
+				if m.Listed && m.Active() {
+					a.Remarks[i].Mobs = append(a.Remarks[i].Mobs, m.Name)
+				}
+			}
+		}
+	}
+	for _, h := range p.HeldOn(e.Date) {
+		if h.Until.IsZero() && !h.Reason.Guarded() {
+			a.Remarks = append(a.Remarks, Remark{Kind: StaysHeld, Paddock: p.Name, Reason: h.Reason})
+		}
+	}
 }
 
 // before tells of the regrowth that was grazed from a day on, as foreseen the
@@ -111,7 +135,8 @@ func (a *Logged) hold(f *farm.Farm, l entry.Logged, e entry.Hold, day entry.Date
 		return
 	}
 	for _, h := range p.HeldOn(max(e.Date, day)) {
-		if h.ID != l.ID {
+		// One of the same reason is another only where it ends later than this one.
+		if h.ID != l.ID && (h.Reason != e.Reason || !e.Until.IsZero() && h.Until != e.Until) {
 			a.Others = append(a.Others, Hold{h.Reason, h.Until, h.From})
 		}
 	}

@@ -15,6 +15,8 @@ const (
 	Odd          RemarkKind = "odd"           // a count that cannot fit; Text says why
 	Few          RemarkKind = "few"           // N tillers are too few
 	GrassUnknown RemarkKind = "grass_unknown" // taken as ryegrass, said once
+	ToldTwice    RemarkKind = "told_twice"    // the same person told the same count that day: it weighs once
+	StaysHeld    RemarkKind = "stays_held"    // stock went in, and the hold for Reason stays
 	AlsoCounted  RemarkKind = "also_counted"  // Member counted it the same day, Stage
 	Older        RemarkKind = "older"         // grazed on Date, since the count
 	Heading      RemarkKind = "heading"       // mostly reproductive: no date
@@ -45,6 +47,7 @@ type Remark struct {
 	Stage   entry.LeafStage `json:"stage,omitempty"`
 	Part    float64         `json:"part,omitempty"`
 	Text    string          `json:"text,omitempty"`
+	Mobs    []string        `json:"mobs,omitempty"` // to choose from
 }
 
 // fromFarm turns what the fold noticed into remarks of the answer.

@@ -52,6 +52,12 @@ func (w *walk) in(it item, e entry.Graze) {
 			return
 		}
 	}
+	if w.name(it, e) {
+		return
+	}
+	if it.mob == nil && w.farm.several() {
+		w.remark(it, Remark{Kind: MobUntold})
+	}
 	s := Stay{Since: it.day, Head: e.Head, Back: e.Back, ID: it.id, Met: w.met(it.day), mob: it.mob}
 	if it.mob != nil {
 		s.Mob, s.Back = it.mob.Name, e.Back || it.mob.BackFence
@@ -118,11 +124,10 @@ func (w *walk) softOut(it item) {
 // leave takes the stays out that an out or a grazing over ends.
 func (w *walk) leave(it item) []Stay {
 	var ended, stay []Stay
-	own := func(s Stay) bool { return s.mob == it.mob }
 	for _, s := range w.p.Stays {
-		// A named mob that nobody logged going in ends the stay of stock without a name.
-		unnamed := s.mob == nil && !slices.ContainsFunc(w.p.Stays, own)
-		if !it.named || own(s) || unnamed {
+		// A named mob that comes out ends the stay of stock without a name too:
+		// nobody could end that otherwise but by leaving out every name.
+		if !it.named || s.mob == it.mob || s.mob == nil {
 			ended = append(ended, s)
 		} else {
 			stay = append(stay, s)

@@ -25,16 +25,27 @@ func (h Held) On(day entry.Date) bool {
 }
 
 // HeldOn gives the holds that bind on a day, oldest first. Of several for one
-// reason that end alike only the first is given.
+// reason only that which ends last is given.
 func (p *Paddock) HeldOn(day entry.Date) []Held {
 	var out []Held
 	for _, h := range p.Holds {
-		alike := func(o Held) bool { return o.Reason == h.Reason && o.Until == h.Until }
-		if h.On(day) && !slices.ContainsFunc(out, alike) {
+		if !h.On(day) {
+			continue
+		}
+		i := slices.IndexFunc(out, func(o Held) bool { return o.Reason == h.Reason })
+		switch {
+		case i < 0:
 			out = append(out, h)
+		case out[i].endsBefore(h):
+			out[i] = h
 		}
 	}
 	return out
+}
+
+// endsBefore tells whether a hold ends before another does.
+func (h Held) endsBefore(o Held) bool {
+	return !h.Until.IsZero() && (o.Until.IsZero() || h.Until < o.Until)
 }
 
 // FreeFrom gives the first day, from a day on, on which no hold binds; ok is
@@ -63,8 +74,17 @@ func (w *walk) hold(it item, e entry.Hold) {
 	}
 	for i := range w.p.Holds {
 		o := &w.p.Holds[i]
-		if o.Reason == h.Reason && o.Until.IsZero() && o.On(it.day) && !h.Until.IsZero() {
+		if o.Reason != h.Reason || !o.On(it.day) {
+			continue
+		}
+		switch {
+		case o.Until.IsZero() && !h.Until.IsZero():
 			o.Until, o.ByRule = h.Until, h.ByRule
+		case h.Until.IsZero() && o.From == it.day && !h.Reason.Guarded(): // said again
+			h.Until = o.Until
+			fallthrough
+		case h.Until == o.Until:
+			w.remark(it, Remark{Kind: HeldAlready, Reason: h.Reason, Date: o.Until})
 		}
 	}
 	w.p.Holds = append(w.p.Holds, h)

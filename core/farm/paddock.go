@@ -69,6 +69,7 @@ type Counted struct {
 	MemberID int64
 	Member   string
 	Since    entry.Date // the regrowth it was taken in began; zero where unknown
+	Repeat   bool       // told before, by the same person on the same day: it weighs no more
 }
 
 // LastCount gives the latest count of this regrowth.

@@ -25,6 +25,7 @@ func (f *Farm) setup(l entry.Logged, e entry.Setup) {
 	f.touchAll() // what is remarked about a grazing hangs on the register
 	switch e.What {
 	case entry.SetPaddocks:
+		f.typed(e.Unit)
 		for _, plot := range e.Paddocks {
 			f.plot(plot, sent(l))
 		}

@@ -28,3 +28,21 @@ func lax(r *entry.Residual) entry.LeafStage {
 
 // Lax tells whether a residual is more than a good grazing leaves.
 func Lax(r *entry.Residual) bool { return lax(r) > 0 }
+
+// Inches tells whether the team measures heights in inches: by the latest
+// height that was told.
+func (f *Farm) Inches() bool {
+	for i := len(f.log) - 1; i >= 0; i-- {
+		g, ok := f.log[i].Entry.(entry.Graze)
+		if !ok || g.Residual == nil || !f.log[i].Stands() {
+			continue
+		}
+		switch g.Residual.Unit {
+		case entry.Inches:
+			return true
+		case entry.Centimetres:
+			return false
+		}
+	}
+	return false
+}

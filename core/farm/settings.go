@@ -22,6 +22,7 @@ type Settings struct {
 	Quiet     bool                 // acknowledge by reaction
 	TopicFrom int64                // the message in whose topic the summary goes; 0 for none
 	Units     string               // "acres", or hectares
+	unitsSet  bool                 // by their name, not by what areas were typed in
 }
 
 // South tells whether the farm lies in the southern hemisphere: by its
@@ -82,11 +83,18 @@ func (s *Settings) set(l entry.Logged, e entry.Setup) bool {
 	case entry.SetTopic:
 		s.TopicFrom = l.MessageID
 	case entry.SetUnits:
-		s.Units = e.Unit
+		s.Units, s.unitsSet = e.Unit, true
 	default:
 		return false
 	}
 	return true
+}
+
+// typed takes the unit that areas were typed in, where none was set.
+func (s *Settings) typed(unit string) {
+	if unit == "acres" && !s.unitsSet {
+		s.Units = unit
+	}
 }
 
 // setFarm takes a name and a zone; a zone that the computer does not know is

@@ -21,12 +21,23 @@ func (f *Farm) SpreadFor(id int64) leaf.Spread {
 				continue
 			}
 			n++
-			if p.items[i].id != id {
+			if p.items[i].id != id && !repeated(p.items[:i], p.items[i], c) {
 				s = s.Pool(c.Scored(f.Remnant).Tillers)
 			}
 		}
 	}
 	return s
+}
+
+// repeated tells whether a count was told before by the same person on the
+// same day.
+func repeated(before []item, it item, c entry.Count) bool {
+	for i := len(before) - 1; i >= 0 && before[i].day == it.day; i-- {
+		if o, ok := before[i].entry.(entry.Count); ok && before[i].author == it.author && sameCount(o, c) {
+			return true
+		}
+	}
+	return false
 }
 
 // Sample gives what a count says of its paddock's mean leaf stage.

@@ -1,6 +1,10 @@
 package farm
 
-import "leafround/core/entry"
+import (
+	"slices"
+
+	"leafround/core/entry"
+)
 
 // walk goes through the timeline of one paddock, from its first entry to its
 // last, and leaves the paddock as it stands.
@@ -67,9 +71,29 @@ func (w *walk) remark(it item, r Remark) {
 func (w *walk) count(it item, e entry.Count) {
 	c := Counted{Count: e.Scored(w.farm.Remnant), ID: it.id, MemberID: it.author, Member: it.member,
 		Since: w.p.Regrowth.Since}
+	c.Repeat = w.told(c)
 	w.p.Every = append(w.p.Every, c)
+	if c.Repeat {
+		return
+	}
 	w.p.Counts = append(w.p.Counts, c)
 	w.event(it, paceEvent{count: &c.Count})
+}
+
+// told tells whether the same person has told the very same count that day.
+func (w *walk) told(c Counted) bool {
+	for i := len(w.p.Counts) - 1; i >= 0 && w.p.Counts[i].Date == c.Date; i-- {
+		if sameCount(w.p.Counts[i].Count, c.Count) && w.p.Counts[i].MemberID == c.MemberID {
+			return true
+		}
+	}
+	return false
+}
+
+// sameCount tells whether two counts say the same scores of one day.
+func sameCount(a, b entry.Count) bool {
+	return a.Date == b.Date && a.Mean == b.Mean && a.N == b.N && a.Past == b.Past && a.Skipped == b.Skipped &&
+		slices.Equal(a.Tillers, b.Tillers)
 }
 
 // restart begins regrowth anew.
