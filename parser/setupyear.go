@@ -2,7 +2,6 @@ package parser
 
 import (
 	"fmt"
-	"strings"
 
 	"leafround/core/entry"
 )
@@ -62,7 +61,10 @@ func (r *reader) newName(i, to int) string {
 	for i+1 < to && (r.tok(i).tag == padMark || r.tok(i).shape == mark) {
 		i++
 	}
-	return strings.Trim(strings.TrimSpace(r.source(i, to)), `"'. `)
+	for to-1 > i && r.tok(to-1).shape == mark {
+		to--
+	}
+	return r.source(i, to)
 }
 
 // setRetire takes a paddock off the farm.
