@@ -52,6 +52,12 @@ async function send() {
 function toEnd() { sheet.scrollTop = sheet.scrollHeight; }
 const nearEnd = () => sheet.scrollHeight - sheet.scrollTop - sheet.clientHeight < 160;
 
+// Who reads the last line keeps it in sight when the drawers or a keyboard
+// take some of the sheet.
+let atEnd = true;
+sheet.addEventListener("scroll", () => { atEnd = nearEnd(); });
+new ResizeObserver(() => { if (atEnd) toEnd(); }).observe(sheet);
+
 // put places a line: in the place of its former self, or at the end.
 function put(id, html) {
   const box = document.createElement("template");
@@ -86,8 +92,12 @@ async function moveClock(button) {
   $("moving").textContent = "Moving the clock on…";
   const done = await post("/clock", { hours: button.dataset.hours });
   all.forEach((b) => { b.disabled = false; });
-  button.focus();
-  $("moving").textContent = done === null ? "The clock stayed where it was." : "The clock was moved on " + button.textContent.trim() + ".";
+  const words = done === null ? "The clock stayed where it was." : "The clock was moved on " + button.textContent.trim() + ".";
+  $("moving").textContent = words;
+  if (done === null || wide.matches) return button.focus();
+  drawers.open = false; // on a phone they would hide what came
+  sheet.focus();
+  toast(words);
 }
 
 async function leafBack(button) {
@@ -141,7 +151,8 @@ $("own").addEventListener("submit", async (e) => {
 });
 $("own").zone.value = Intl.DateTimeFormat().resolvedOptions().timeZone || "";
 
-text.value = sessionStorage.getItem("draft") || "";
+text.value ||= sessionStorage.getItem("draft") || ""; // what was typed while the page loaded stays
+document.querySelectorAll(".row [aria-current]").forEach((a) => a.scrollIntoView({ block: "nearest", inline: "nearest" }));
 drawers.open = wide.matches;
 wide.addEventListener("change", () => { drawers.open = wide.matches; });
 sheet.scrollTop = sheet.scrollHeight;
