@@ -33,6 +33,7 @@ const (
 	SetPin       What = "pin"        // Mob goes into Paddock on Date: a wish for the plan
 	SetUnpin     What = "unpin"      // the wishes for Paddock or Mob are dropped
 	SetBackFence What = "back_fence" // Mob runs behind a back fence (Yes)
+	SetManager   What = "manager"    // Name becomes a manager, or no longer (Off)
 )
 
 // Whats lists every part that can be set.
@@ -40,7 +41,7 @@ func Whats() []What {
 	return []What{SetFarm, SetPaddocks, SetMob, SetSummary, SetAim, SetPlace, SetGrass,
 		SetLastGrazed, SetRemnant, SetHoldDays, SetOnly, SetBar, SetDaily, SetRename,
 		SetRetire, SetSplit, SetMerge, SetMerged, SetAway, SetBack, SetQuiet, SetTopic,
-		SetUnits, SetPin, SetUnpin, SetBackFence}
+		SetUnits, SetPin, SetUnpin, SetBackFence, SetManager}
 }
 
 // Plot is one line of a paddock register.
