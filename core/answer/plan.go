@@ -14,7 +14,7 @@ type Plan struct {
 	LostShare  float64        `json:"lost_share"`
 	BoundShare float64        `json:"bound_share"`
 	Gap        float64        `json:"gap"`   // what a better order could save at most
-	Exact      bool           `json:"exact"` // proven the best
+	Exact      bool           `json:"exact"` // proven the best, to a twentieth of a percent
 	Days       int            `json:"days"`
 	Mob        string         `json:"mob,omitempty"`
 	Mobs       []Daily        `json:"mobs,omitempty"` // hectares a day that it reckons with
@@ -61,6 +61,10 @@ const (
 	longestPlan = 120
 )
 
+// sameShare is the difference in growth given up below which two orders are
+// the same (ours).
+const sameShare = 0.0005
+
 func plan(f *farm.Farm, q entry.Question, day entry.Date) Answer {
 	days := planDays
 	if q.Days >= 1 {
@@ -71,10 +75,11 @@ func plan(f *farm.Farm, q entry.Question, day entry.Date) Answer {
 		w = round.What{Ha: entry.Hectares(q.Ha), Shut: q.Shut}
 	}
 	p := round.PlanFor(f, day, days, q.Mob, w)
-	a := Plan{Head: Head{string(entry.AskPlan)}, Steps: []Step{}, LostShare: p.Whole.Lost,
-		BoundShare: min(p.Whole.Bound, p.Whole.Lost), Exact: p.Whole.Exact, Days: days, Mob: mobName(f, q.Mob),
+	a := Plan{Head: Head{string(entry.AskPlan)}, Steps: []Step{}, LostShare: p.LostAtMean,
+		BoundShare: min(p.BoundAtMean, p.LostAtMean), Days: days, Mob: mobName(f, q.Mob),
 		LeftOut: leftOuts(p.Left), AreaHa: f.RoundArea(day), Shut: w.Shut, WhatIf: w.Ha > 0 || len(w.Shut) > 0, Today: day}
 	a.Gap = a.LostShare - a.BoundShare
+	a.Exact = a.Gap < sameShare
 	for _, s := range p.Steps {
 		a.Steps = append(a.Steps, a.step(f, s))
 	}
