@@ -104,7 +104,7 @@ func tables(invented, real, strangers []cell, seeds uint64, days int) string {
 func years(cells []cell) string {
 	var b strings.Builder
 	b.WriteString("\n## First world, year by year of the log\n\n" +
-		"What is left above the handed filter is mostly the farm's own season, which takes years to learn.\n\n")
+		"What is left above the handed filter is mostly the farm's own season, most of all in the first year.\n\n")
 	lines(&b, append(cells, sum("year", cells)))
 	return b.String()
 }
