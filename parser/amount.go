@@ -167,6 +167,10 @@ func (r *reader) sharePart(c *clause, i int) int {
 	u := r.tok(j)
 	switch {
 	case u.text == "half" && u.shape == word:
+		if k := r.over(j+1, "of", "the", "my", "our"); r.tok(k).tag == mobWord || r.tok(k).tag == looseMob {
+			c.unsure("Only a part of the mob? Please say which animals went where.")
+			return j + 1
+		}
 		if v := r.tok(j + 1); v.tag == leafUnit || v.tag == inchUnit || v.text == "an" || v.tag == andWord {
 			return i
 		}

@@ -249,6 +249,9 @@ func (r *reader) separator(c *clause, i, to int) (next int, parts bool) {
 	t := r.tok(i)
 	switch {
 	case t.tag == butWord, t.tag == thenWord:
+		if t.text != "but" && t.tag == butWord && len(c.mobs) > 0 {
+			c.unsure("Not all of them? Please say which animals went where.")
+		}
 		if t.tag == butWord && c.count != nil {
 			c.unsure("I cannot read scores with an exception. Please send one number for each tiller, or their average.")
 		}

@@ -24,6 +24,9 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	if doubt != "" {
 		return nil, doubt
 	}
+	if c.resid != nil && len(outs)+len(all) == 0 {
+		return nil, "In which paddock was that left?"
+	}
 	if len(ins)+len(outs)+len(all) == 0 {
 		return nil, ""
 	}
@@ -45,11 +48,7 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 		g.Moved = len(ins) > 0 && len(outs) > 0 && !slices.Equal(ins, outs)
 		list = appendGrazes(list, g, outs, entry.Out, c.resid)
 		list = appendGrazes(list, g, all, entry.Grazed, c.resid)
-		var none *entry.Residual
-		if len(outs)+len(all) == 0 {
-			none = c.resid
-		}
-		list = appendGrazes(list, g, ins, entry.In, none)
+		list = appendGrazes(list, g, ins, entry.In, nil)
 	}
 	return list, ""
 }

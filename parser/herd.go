@@ -18,9 +18,7 @@ func (r *reader) herdPart(c *clause, i int) int {
 		c.head = n
 		return k + 1
 	}
-	if r.tok(k).tag == ofWord || r.tok(k).text == "the" {
-		k++
-	}
+	k = r.over(k, "of", "the", "our", "my")
 	name, j := r.mob(k)
 	if j == k {
 		return i

@@ -75,6 +75,10 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			out[len(out)-1] = *c
 			continue
 		}
+		if n := len(out); n > 1 && c.resid != nil && c.acts&^actPlace == 0 && len(c.pads) == 0 && out[n-1].only(roleIn) && out[n-2].only(roleOut) && out[n-2].sentence == c.sentence {
+			out[n-2].absorb(c) // "out of 12, into 13, residual 1550"
+			continue
+		}
 		if len(out) > 0 && out[len(out)-1].absorbs(c) {
 			out[len(out)-1].absorb(c)
 			continue
@@ -91,6 +95,16 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 // chatter tells whether a clause is nothing but talk: "forgot to tell you".
 func (c *clause) chatter() bool {
 	return !c.says() && c.strange > 0 && c.guard == 0 && len(c.pads) == 0 && len(c.mobs) == 0 && len(c.nums) == 0 && !c.days.ok && c.head == 0 && c.share == 0 && c.until == 0
+}
+
+// only tells whether stock went one way at every paddock of a clause.
+func (c *clause) only(way role) bool {
+	for _, p := range c.pads {
+		if p.role != way {
+			return false
+		}
+	}
+	return len(c.pads) > 0
 }
 
 // take makes a clause the heading; a day stays when a paddock is added.

@@ -127,7 +127,7 @@ func (r *reader) notAPad(i int, p place) bool {
 	if b := r.tok(i - 1); i > 0 && b.shape == word && numberedThings[b.text] {
 		return true
 	}
-	if s, e := r.tok(i+1), r.tok(i+2); s.text == "-" && s.glued && e.glued && e.shape == number && e.value <= t.value {
+	if s, e := r.tok(i+1), r.tok(i+2); s.text == "-" && s.glued && e.glued && allDigits(e) && e.value <= t.value {
 		return true // 23-11: no range
 	}
 	if s, b := r.tok(i-1), r.tok(i-2); s.text == "-" && s.glued && t.glued && b.shape == number {
@@ -142,8 +142,10 @@ func (r *reader) notAPad(i int, p place) bool {
 	if u := r.tok(i + 1); r.prefixed && r.way != roleNone && (u.tag == mobWord || u.tag == looseMob) {
 		return false // "12 > 13 milkers"
 	}
-	if _, k := r.mob(i + 1); k > i+1 {
-		return true // 8 young stock
+	if j := r.over(i+1, "of", "the", "our", "my"); !r.prefixed || j > i+1 {
+		if _, k := r.mob(j); k > j {
+			return true // 8 young stock, 20 of the heifers
+		}
 	}
 	if u := r.tok(i + 1); u.tag == leafUnit && u.shape == word {
 		return true // 2 leaf stage
@@ -174,7 +176,7 @@ func (r *reader) nameIsWord(i int) bool {
 // numberedThings are what else bears a number on a farm.
 var numberedThings = wordSet(`gate gates tank tanks trough troughs fence tag tags cow bull calf heifer ewe ram row rows bay pump page route unit
 	highway sh silo vat pen pens stall lot batch line break strip channel trailer door phone ext extension room flight ring call text
-	no number code version part step rule page chapter size grade class cows level stage shed culvert bore valve hydrant reel`)
+	no number code version part step rule page chapter size grade class level stage shed culvert bore valve hydrant reel`)
 
 // markedPad reads a name behind "p" or "paddock".
 func (r *reader) markedPad(i int) (place, bool) {

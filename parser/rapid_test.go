@@ -40,7 +40,7 @@ func anyEntry(t *rapid.T) entry.Entry {
 	case 1:
 		g := entry.Graze{Paddock: pad(t), Date: d, Mob: mob,
 			Event: rapid.SampledFrom([]entry.GrazeEvent{entry.In, entry.Out, entry.Grazed}).Draw(t, "event")}
-		if rapid.Bool().Draw(t, "left") {
+		if g.Event != entry.In && rapid.Bool().Draw(t, "left") {
 			g.Residual = rapid.SampledFrom([]*entry.Residual{{Value: 1500, Unit: entry.KgDMPerHa}, {Value: 5.5, Unit: entry.Centimetres},
 				{Value: 7, Unit: entry.Clicks}, {Value: 2.5, Unit: entry.Inches}}).Draw(t, "residual")
 		}
