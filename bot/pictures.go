@@ -2,6 +2,7 @@ package bot
 
 import (
 	"math"
+	"slices"
 
 	"leafround/bot/chat"
 	"leafround/bot/land"
@@ -59,10 +60,14 @@ func (t *turn) drawing(q entry.Question, a answer.Answer) drawing {
 // summaryPictures are the pictures behind the morning's words.
 func (t *turn) summaryPictures(a answer.Answer) ([]chat.Picture, error) {
 	s, ok := a.(answer.Summary)
-	if !ok || s.Empty || s.Quiet {
+	if !ok || s.Empty {
 		return nil, nil
 	}
-	p, err := stagesOf(t.farm, t.standings(), t.farm.Today(t.at)).Draw()
+	v := stagesOf(t.farm, t.standings(), t.farm.Today(t.at))
+	if !slices.ContainsFunc(v.Rows, func(r picture.Row) bool { return !math.IsNaN(r.Stage) }) {
+		return nil, nil // nothing is known yet
+	}
+	p, err := v.Draw()
 	if err != nil {
 		return nil, err
 	}

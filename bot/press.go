@@ -126,25 +126,53 @@ func (t *turn) nextOrdinal(message int64) (int, error) {
 	return len(all), err
 }
 
-// pressFarm says which farm a private chat speaks of.
+// pressFarm says which farm a private chat speaks of, and then reads the
+// message that had raised the question.
 func (t *turn) pressFarm(rest string) error {
-	id, _ := strconv.ParseInt(rest, 10, 64)
+	number, message, _ := strings.Cut(rest, ":")
+	id, _ := strconv.ParseInt(number, 10, 64)
 	farms, err := t.tx.FarmsOf(t.ctx, t.in.From.ID)
-	if err != nil {
+	if err != nil || !t.in.Private {
 		return err
 	}
 	for _, f := range farms {
-		if f.ID != id || !t.in.Private {
-			continue
+		if f.ID == id {
+			return t.turnTo(f, message)
 		}
-		if err := t.tx.SetChatFarm(t.ctx, t.chat.ID, id); err != nil {
+	}
+	return nil
+}
+
+func (t *turn) turnTo(f ledger.Farm, message string) error {
+	if err := t.tx.SetChatFarm(t.ctx, t.chat.ID, f.ID); err != nil {
+		return err
+	}
+	if said, found, err := t.tx.BotMessage(t.ctx, t.chat.ID, t.in.MessageID); err == nil && found {
+		if err := t.strip(said.ID); err != nil {
 			return err
 		}
-		t.say("From now on I answer for " + f.Name + " here. Ask again.")
+	}
+	id, _ := strconv.ParseInt(message, 10, 64)
+	found, err := t.under(id)
+	if err != nil {
+		return err
+	}
+	t.say("From now on I answer for " + f.Name + " here; say “other farm” to change.")
+	if !found {
 		_, err := t.send(t.msg, t.compose())
 		return err
 	}
-	return nil
+	t.in.Text, t.in.SentAt = t.msg.Text, t.msg.SentAt
+	if err := t.tx.SetMessageFarm(t.ctx, t.msg.ID, f.ID); err != nil {
+		return err
+	}
+	if err := t.enter(f.ID); err != nil {
+		return err
+	}
+	if err := t.act(t.read(t.in.Text)); err != nil || len(t.out.Sent) > 0 {
+		return err
+	}
+	return t.reply(t.msg)
 }
 
 // pressQuestion asks what a button stands for.

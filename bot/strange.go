@@ -75,10 +75,20 @@ func (t *turn) choose() error {
 	t.say("You are on more than one farm: which one do you mean here?")
 	out := t.compose()
 	for _, f := range farms {
-		out.Buttons = append(out.Buttons, []chat.Button{{Label: f.Name, Data: fmt.Sprintf("farm:%d", f.ID)}})
+		out.Buttons = append(out.Buttons, []chat.Button{{Label: f.Name, Data: fmt.Sprintf("farm:%d:%d", f.ID, t.msg.ID)}})
 	}
 	_, err = t.send(t.msg, out)
 	return err
+}
+
+// otherFarm tells whether somebody in a private chat wants to speak of another
+// of their farms.
+func otherFarm(text string) bool {
+	switch entry.FoldName(text) {
+	case "otherfarm", "switchfarm", "changefarm", "whichfarm":
+		return true
+	}
+	return false
 }
 
 // joined greets a group that the bot was added to.

@@ -77,6 +77,7 @@ func (t *turn) summaryParts(pictures []chat.Picture) []chat.Outgoing {
 	for _, html := range reply.Split(t.out.Replies[0].HTML) {
 		parts = append(parts, chat.Outgoing{HTML: html})
 	}
+	parts[len(parts)-1].Buttons = buttonsUnder(t.out.Replies[0].Answer, ledger.Message{})
 	for _, p := range pictures {
 		parts = append(parts, chat.Outgoing{Picture: &p})
 	}

@@ -132,6 +132,9 @@ func (t *turn) message() error {
 	case t.in.Text == "":
 		return t.media()
 	}
+	if t.in.Private && t.chat.Farm != 0 && otherFarm(t.in.Text) {
+		return t.choose()
+	}
 	if done, err := t.settleInWords(); done || err != nil {
 		return err
 	}
