@@ -161,13 +161,13 @@ func printRelease(v entry.Release) string {
 func printTemperature(t entry.Temperature) string {
 	s := string(t.Where)
 	if t.Celsius != nil {
-		s += " temperature " + figure(*t.Celsius)
+		s += " temperature " + figure(*t.Celsius) + "°C"
 	}
 	if t.Min != nil {
-		s += " min " + figure(*t.Min)
+		s += " min " + figure(*t.Min) + "°C"
 	}
 	if t.Max != nil {
-		s += " max " + figure(*t.Max)
+		s += " max " + figure(*t.Max) + "°C"
 	}
 	return s + " on " + t.Date.String()
 }
