@@ -35,8 +35,31 @@ func (v Voice) cautions(cs []answer.Caution) template.HTML {
 	return line(out)
 }
 
+// advice words one advice; one that was said yesterday too in a short form.
 func (v Voice) advice(a answer.Advice, today entry.Date) template.HTML {
-	return v.part("advice "+a.Kind, dict("A", a, "Today", today))
+	name := "advice " + a.Kind
+	if a.Again {
+		name = "still " + a.Kind
+	}
+	return v.part(name, dict("A", a, "Today", today))
+}
+
+// gap is what advice to slow down or of a shortage asks; once is enough.
+const gap = " What feed fills the gap?"
+
+// advices words several, one a line.
+func (v Voice) advices(as []answer.Advice, today entry.Date) template.HTML {
+	var out []string
+	asked := false
+	for _, a := range as {
+		s := string(v.advice(a, today))
+		if asked {
+			s = strings.ReplaceAll(s, gap, "")
+		}
+		asked = asked || strings.Contains(s, gap)
+		out = append(out, s)
+	}
+	return template.HTML(strings.Join(out, "\n")) //nolint:gosec // escaped one by one
 }
 
 // line joins sentences, each said once, into one line.

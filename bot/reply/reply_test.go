@@ -154,6 +154,9 @@ func TestEveryRemarkHasWords(t *testing.T) {
 		a := answer.Advice{Kind: k, Mob: "milkers", On: nov(28), Running: 24, Needed: 32, Stage: 1.7, Held: 2.2, Ha: 6,
 			Days: 4, Paddocks: []answer.Spot{{Paddock: "12", On: nov(28)}}}
 		plain(t, string(Voice{}.advice(a, nov(25))))
+		plain(t, string(Voice{}.advice(a, nov(28))))
+		a.Again = true
+		plain(t, string(Voice{}.advice(a, nov(25))))
 	}
 	for _, code := range []string{"canopy", "past", "window", "below", "odd", "unknown", "next", "near", "uncertain",
 		"middle", "last", "shut", "no_mob", "later"} {

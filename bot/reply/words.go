@@ -19,7 +19,7 @@ func (v Voice) funcs() template.FuncMap {
 		"Up": upper, "list": list, "names": names, "reason": reason, "Reason": func(r any) string { return upper(reason(r)) },
 		"residual": v.residual, "percent": percent, "num": tenth, "whole": whole,
 		"remark": v.remark, "remarks": v.remarks, "caution": v.caution, "cautions": v.cautions,
-		"advice": v.advice, "why": why, "holds": holds, "brief": short, "exact": exact, "around": around, "mobs": mobs, "lost": lost,
+		"advices": v.advices, "next": func(n int) int { return n + 1 }, "why": why, "holds": holds, "brief": short, "exact": exact, "around": around, "mobs": mobs, "lost": lost,
 		"one": func(s string) []string { return []string{s} }, "stop": stop, "about": about, "say": func(e entry.Entry) string { return v.Describe(e) },
 		"mob": mobWord, "Mob": func(m string) string { return upper(mobWord(m)) }, "grass": grass, "has": has,
 		"first": first, "ranked": func(r answer.Ranked) template.HTML { return v.part("ranked", r) },

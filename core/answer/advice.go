@@ -21,6 +21,7 @@ type Advice struct {
 	HaNeeded float64         `json:"ha_needed,omitempty"`
 	Ha       entry.Hectares  `json:"ha,omitempty"`
 	Days     int             `json:"days,omitempty"`
+	Again    bool            `json:"again,omitempty"` // yesterday's summary said it already
 }
 
 // Spot is one paddock of an advice.
@@ -35,6 +36,9 @@ type Spot struct {
 func advices(f *farm.Farm, day entry.Date) []Advice {
 	var out []Advice
 	for _, r := range round.Advise(f, day) {
+		if !supported(f, r, day) {
+			continue
+		}
 		a := Advice{Kind: string(r.Kind), Mob: r.Mob, On: r.On, Running: r.Running, Needed: r.Needed,
 			Stage: r.Stage, Held: r.Held, HaPerDay: r.HaPerDay, HaNeeded: r.HaNeeded, Ha: r.Ha, Days: r.Days}
 		for _, s := range r.Paddocks {
@@ -43,4 +47,21 @@ func advices(f *farm.Farm, day entry.Date) []Advice {
 		out = append(out, a)
 	}
 	return out
+}
+
+// supported tells whether the log bears an advice out: that the mobs ask for
+// more than the round grows takes knowing what they graze, as set or as seen.
+func supported(f *farm.Farm, a round.Advice, day entry.Date) bool {
+	if a.Kind != round.Shortage {
+		return true
+	}
+	if _, ok := f.RunningRound(day); ok {
+		return true
+	}
+	for _, m := range f.Mobs {
+		if _, ok := f.MobHa(m, day); ok && m.Active() {
+			return true
+		}
+	}
+	return false
 }

@@ -44,7 +44,7 @@ func Question(f *farm.Farm, q entry.Question, at time.Time) Answer {
 	case entry.AskHistory:
 		return history(f, q, day)
 	case entry.AskSummary:
-		return summary(f, day)
+		return summary(f, day, at)
 	}
 	return help(f)
 }

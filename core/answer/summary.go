@@ -1,6 +1,8 @@
 package answer
 
 import (
+	"time"
+
 	"leafround/core/entry"
 	"leafround/core/farm"
 	"leafround/core/leaf"
@@ -38,7 +40,7 @@ const (
 	weatherOld = 4  // weather is stale after so long
 )
 
-func summary(f *farm.Farm, day entry.Date) Answer {
+func summary(f *farm.Farm, day entry.Date, at time.Time) Answer {
 	a := Summary{Head: Head{string(entry.AskSummary)}, Farm: f.Name, Today: day, Mobs: wheres(f, day),
 		Empty: len(f.Paddocks) == 0}
 	a.Rate = rate(f, entry.Question{}, day).(Rate)
@@ -52,7 +54,7 @@ func summary(f *farm.Farm, day entry.Date) Answer {
 	a.sort(ranks(ranked))
 	a.holds(day, leftOuts(left))
 	a.Due = dues(f, day).Paddocks
-	a.Advice = advices(f, day)
+	a.mornings(f, at)
 	a.Cautions = lately(f, day)
 	a.weather(f, day)
 	a.Quiet = len(a.Late)+len(a.Closing)+len(a.ComingOut)+len(a.OpenEnded)+len(a.Advice)+len(a.Cautions) == 0

@@ -18,9 +18,14 @@ type Running struct {
 // another pace).
 const lately = 21
 
-// leastSpan is the least number of days from which hectares a day are told
-// (ours).
-const leastSpan = 3
+// What it takes before hectares a day are told (all ours): a move or two say
+// more of the day they fell on than of a round. A few grazings over ten days
+// do, or over half of the round, however fast that went.
+const (
+	leastGrazings = 3
+	leastSpan     = 10  // days
+	leastPart     = 0.5 // of the round's area
+)
 
 // RunningRound tells how many hectares a day were grazed of late, by all mobs;
 // ok is false where the log does not tell.
@@ -69,9 +74,10 @@ func (f *Farm) running(day entry.Date, which func(Grazing) bool) (Running, bool)
 	if gap := r.To.Sub(r.From) / r.Grazings; day.Sub(r.To) > 2*max(gap, 1) {
 		r.To = day
 	}
-	days := r.To.Sub(r.From)
+	days, ha := r.To.Sub(r.From), r.HaPerDay
 	r.HaPerDay /= entry.Hectares(max(days, 1))
-	return r, days >= leastSpan && r.HaPerDay > 0
+	enough := days >= leastSpan || days > 0 && ha >= leastPart*f.RoundArea(day)
+	return r, enough && r.Grazings >= leastGrazings && ha > 0
 }
 
 // done is an area whose grazing ended on a day.
