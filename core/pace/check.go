@@ -16,7 +16,7 @@ func (k *Keeper) again() { k.now, k.done, k.checks, k.last = nil, 0, nil, nil }
 // what they were: the state goes back to the newest check before them.
 func (k *Keeper) touch(i int, day entry.Date) {
 	k.last = nil
-	if i >= k.done {
+	if i >= k.done && (k.now == nil || day >= k.now.day) {
 		return
 	}
 	n := len(k.checks)
@@ -106,6 +106,9 @@ func (k *Keeper) before(day entry.Date, models []model) (*mind, int) {
 		if k.checks[i].m.day <= day {
 			return k.checks[i].m.clone(), k.checks[i].next
 		}
+	}
+	if len(k.events) > 0 {
+		day = min(day, k.events[0].Day)
 	}
 	return newMind(day, models), 0
 }
