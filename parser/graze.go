@@ -20,6 +20,9 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 		}
 		return nil, "Are stock back in it, or is it back in the round?"
 	}
+	if c.head > 0 && len(mobsOf(c)) > 1 {
+		return nil, "Which of them went where? Please send one line for each mob."
+	}
 	ins, outs, all, doubt := r.ways(c)
 	if doubt != "" {
 		return nil, doubt

@@ -7,7 +7,11 @@ import "strings"
 //	herd = [ count ] mob | mob [ count "head" ]
 func (r *reader) herdPart(c *clause, i int) int {
 	if name, k := r.mob(i); k > i {
-		c.mobs = append(c.mobs, name)
+		if n := len(c.pads); n > 0 && len(c.mobs) > 0 && c.pads[n-1].role != roleNone && r.way == roleNone && r.heads(k) && !r.joins(i-1) {
+			r.cut = true
+			return i
+		}
+		c.mobs, r.herded = append(c.mobs, name), true
 		return r.headBehind(c, k)
 	}
 	n, k := r.whole(i)

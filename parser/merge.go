@@ -158,6 +158,10 @@ func (c *clause) absorbs(d *clause) bool {
 	}
 	f, g := c.family(), d.family()
 	switch {
+	case f == famGraze && g == famGraze && (d.has(actIn) && !c.has(actIn) || d.has(actOut) && !c.has(actOut)) && len(c.pads) > 0 && c.pads[0].role != roleNone:
+		return false // "milkers out of 12, heifers in"
+	case (f == famHold && g == famCut || f == famCut && g == famHold) && (c.acts|d.acts)&(actSpray|actFert|actEff|actSow|actCrop|actWet|actTopped|actMow) != 0:
+		return false
 	case f == g, f == famGraze && d.resid != nil && !d.has(actsGraze), f == famRelease && g == famHold, f == famHold && g == famRelease,
 		f == famCount && g == famCanopy, f == famHold && g == famCut, f == famCut && g == famHold:
 		return true

@@ -201,7 +201,7 @@ func (r *reader) sentenceEnd(i, to int) int {
 // clauses cuts a sentence into clauses.
 func (r *reader) clauses(list []clause, from, to, sentence int, asked bool) []clause {
 	for i := from; i < to; {
-		r.way, r.prefixed, r.opening = roleNone, false, i
+		r.way, r.prefixed, r.herded, r.opening = roleNone, false, false, i
 		for r.tok(r.opening).tag == filler && r.tok(r.opening).shape == word && !placeWords[r.tok(r.opening).text] {
 			r.opening++
 		}

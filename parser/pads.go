@@ -143,7 +143,7 @@ func (r *reader) notAPad(i int, p place) bool {
 		return false // "12 > 13 milkers"
 	}
 	if j := r.over(i+1, "of", "the", "our", "my"); !r.prefixed || j > i+1 {
-		if _, k := r.mob(j); k > j {
+		if _, k := r.mob(j); k > j && !(r.way != roleNone && j == i+1 && r.herded && r.heads(k)) {
 			return true // 8 young stock, 20 of the heifers
 		}
 	}
@@ -154,6 +154,12 @@ func (r *reader) notAPad(i int, p place) bool {
 		return true // 3 reels
 	}
 	return r.unitAhead(i+1) && r.tok(i+1).text != ":"
+}
+
+// heads tells whether a direction follows a mob: "milkers in 12 heifers in 13".
+func (r *reader) heads(i int) bool {
+	t := r.tok(i)
+	return t.shape == word && (t.tag == inWord || t.tag == intoWord || t.tag == outWord || t.tag == offWord || t.tag == onWord || t.tag == toWord)
 }
 
 // nameIsWord tells whether a paddock whose name is a common word is used as

@@ -41,6 +41,7 @@ type reader struct {
 	commas     commaUse
 	ahead      bool // days without a year are the next to come
 	way        role // a direction that waits for its place
+	herded     bool // the clause has named a mob
 	unitTold   bool // the temperature came with its unit
 	please     bool // somebody is asked to do something
 	noScores   int  // before this token there are no scores: they were looked for

@@ -255,7 +255,7 @@ func askReady(q *query) *entry.Question {
 }
 
 func askSummary(q *query) *entry.Question {
-	if q.any("summary", "report") && q.n <= 6 && len(q.pads) == 0 {
+	if q.any("summary", "report") && !q.any("nothing", "no", "to") && q.n <= 6 && len(q.pads) == 0 {
 		return &entry.Question{About: entry.AskSummary}
 	}
 	return nil
