@@ -90,5 +90,7 @@ func questions() []entry.Question {
 		entry.Question{About: entry.AskRate, Paddock: "1"},
 		entry.Question{About: entry.AskPaddock, Paddock: "11"}, entry.Question{About: entry.AskRound, Days: 35},
 		entry.Question{About: entry.AskRound, Ha: 2}, entry.Question{About: entry.AskNext, Mob: "heifers"},
+		entry.Question{About: entry.AskHistory, Mob: "milkers"}, entry.Question{About: entry.AskHistory, Mob: "heifers", Days: 9},
+		entry.Question{About: entry.AskHistory, Mob: "goats"},
 		entry.Question{About: entry.AskHistory, Paddock: "4"}, entry.Question{About: entry.AskPlan, Days: 10, Mob: "milkers"})
 }

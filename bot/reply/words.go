@@ -23,6 +23,9 @@ func (v Voice) funcs() template.FuncMap {
 		"one": func(s string) []string { return []string{s} }, "stop": stop, "about": about, "say": func(e entry.Entry) string { return v.Describe(e) },
 		"mob": mobWord, "Mob": func(m string) string { return upper(mobWord(m)) }, "grass": grass, "has": has,
 		"first": first, "ranked": func(r answer.Ranked) template.HTML { return v.part("ranked", r) },
+		"where": func(w answer.Where, today entry.Date) template.HTML {
+			return v.part("where", map[string]any{"Mob": w.Mob, "Paddock": w.Paddock, "Since": w.Since, "Away": w.Away, "Today": today})
+		},
 		"left": func(l answer.LeftOut) template.HTML { return v.part("left", l) }, "dict": dict,
 		"gone": gone, "is": func(a any, b string) bool { return fmt.Sprint(a) == b }, "sum": sumUp,
 	}

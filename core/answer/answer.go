@@ -32,6 +32,9 @@ func Question(f *farm.Farm, q entry.Question, at time.Time) Answer {
 	case entry.AskNext, entry.AskReady:
 		return ranking(f, q, day)
 	case entry.AskPaddock:
+		if q.Paddock == "" && q.Mob != "" {
+			return mobHistory(f, entry.Question{About: entry.AskHistory, Mob: q.Mob}, day)
+		}
 		return onePaddock(f, q, day)
 	case entry.AskRate:
 		return rate(f, q, day)

@@ -55,6 +55,31 @@ func (f *Farm) History(p *Paddock, from, to entry.Date) []entry.Logged {
 	return out
 }
 
+// HistoryOf gives what stands in the log about one mob from one day to another,
+// latest first: where it went, and what names it.
+func (f *Farm) HistoryOf(m *Mob, from, to entry.Date) []entry.Logged {
+	moves := map[int64]bool{}
+	for _, mv := range m.moves {
+		moves[mv.item.id] = true
+	}
+	return slices.DeleteFunc(f.History(nil, from, to), func(l entry.Logged) bool {
+		return !moves[l.ID] && f.FindMob(mobIn(l.Entry)) != m
+	})
+}
+
+// mobIn gives the mob that an entry names, "" where it names none.
+func mobIn(e entry.Entry) string {
+	switch e := e.(type) {
+	case entry.Graze:
+		return e.Mob
+	case entry.Note:
+		return e.Mob
+	case entry.Setup:
+		return e.Mob
+	}
+	return ""
+}
+
 // about tells whether a note or a setting names a paddock.
 func (f *Farm) about(e entry.Entry, p *Paddock) bool {
 	switch e.(type) {

@@ -159,6 +159,10 @@ func TestRunningRound(t *testing.T) {
 	few := newTeam(t).say(2, grazed("1", 2)).say(5, grazed("2", 5)).say(8, grazed("3", 8))
 	_, ok = few.farm().RunningRound(nov(8))
 	require.False(t, ok, "two moves tell none either")
+	stopped := few.say(9, grazed("2", 9))
+	stopped.log[1].Entry = entry.Setup{What: entry.SetPaddocks, Paddocks: []entry.Plot{{Name: "1", Area: 2}, {Name: "2", Area: 2}, {Name: "3", Area: 2}, {Name: "4", Area: 20}}}
+	_, ok = stopped.farm().RunningRound(nov(25))
+	require.False(t, ok, "days without a grazing don't make the log longer")
 	quick := newTeam(t).say(2, grazed("1", 2)).say(4, grazed("2", 4)).say(6, grazed("3", 6)).say(8, grazed("1", 8))
 	r, ok = quick.farm().RunningRound(nov(8))
 	require.True(t, ok, "more than half of the 10 ha were grazed, though in six days")

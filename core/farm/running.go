@@ -69,6 +69,7 @@ func (f *Farm) running(day entry.Date, which func(Grazing) bool) (Running, bool)
 	if r.Grazings == 0 {
 		return r, false
 	}
+	span := r.To.Sub(r.From)
 	// Stock that stopped moving slow the round down: twice the usual gap without
 	// a grazing counts as running time.
 	if gap := r.To.Sub(r.From) / r.Grazings; day.Sub(r.To) > 2*max(gap, 1) {
@@ -76,7 +77,7 @@ func (f *Farm) running(day entry.Date, which func(Grazing) bool) (Running, bool)
 	}
 	days, ha := r.To.Sub(r.From), r.HaPerDay
 	r.HaPerDay /= entry.Hectares(max(days, 1))
-	enough := days >= leastSpan || days > 0 && ha >= leastPart*f.RoundArea(day)
+	enough := span >= leastSpan || days > 0 && ha >= leastPart*f.RoundArea(day)
 	return r, enough && r.Grazings >= leastGrazings && ha > 0
 }
 
