@@ -48,6 +48,9 @@ func (r *reader) wildName(i int, loose bool) (place, bool) {
 		if t.shape != word || t.tag == padMark {
 			break
 		}
+		if _, k := r.mob(i + n); k > i+n && r.tok(k).tag != padMark {
+			break // young stock
+		}
 		if placeWords[t.text] || t.tag == topWord && n == 0 {
 			sure = sure || t.tag != topWord || placeWords[r.tok(i+1).text] || r.tok(i+1).shape == number
 		} else if t.tag == unknown && len(t.text) > 1 || n == 0 && (t.tag == looseMob || t.tag == mobWord) && r.tok(i+1).tag == padMark && len(r.tok(i+1).text) > 2 {
