@@ -30,6 +30,9 @@ func FuzzRead(f *testing.F) {
 	for _, s := range worstTexts() {
 		f.Add(s[:min(len(s), 200)])
 	}
+	for _, s := range foundByFuzzing {
+		f.Add(s)
+	}
 	contexts := fuzzContexts(f)
 	f.Fuzz(func(t *testing.T, text string) {
 		for _, c := range contexts {
@@ -40,6 +43,12 @@ func FuzzRead(f *testing.F) {
 			}
 		}
 	})
+}
+
+// foundByFuzzing are texts on which earlier runs failed.
+var foundByFuzzing = []string{
+	"\x80", "no10 0", "100should Be0X2", "mAke it\x1f0.0", "urea on p\x120-p23 wed", "paddocks\np``1addoDk 22 \x7f8",
+	" clear!of spray", "12 is now called Bottom Hillr\xf6\xe8\xba\xcd\x1c\x89\"", "soil 92F", "%%%%%%young stock in hill",
 }
 
 // checkReading tells whether exactly one part of a reading holds. It spends
