@@ -113,7 +113,7 @@ func (v Voice) corrected(e entry.Correct) string {
 		to = strings.Join(scores, " ")
 	}
 	what := map[entry.Field]string{entry.FieldPaddock: "the paddock", entry.FieldDate: "the day",
-		entry.FieldTillers: "the leaves", entry.FieldMob: "the mob"}[e.Field]
+		entry.FieldTillers: "the scores", entry.FieldMob: "the mob"}[e.Field]
 	if what == "" {
 		what = string(e.Field)
 	}

@@ -40,13 +40,16 @@ func whole(v any) string {
 	return s
 }
 
-// leaves words a leaf stage: 2.2 leaves, 1 leaf.
+// leaves words a leaf stage: 2.2 leaves, 1 leaf, no new leaf.
 func leaves(v any) string {
-	s := tenth(v)
-	if s == "1" {
+	switch s := tenth(v); s {
+	case "0", "-0":
+		return "no new leaf"
+	case "1":
 		return "1 leaf"
+	default:
+		return s + " leaves"
 	}
-	return s + " leaves"
 }
 
 // upTo words a leaf stage that can't be told above the grass's last live leaf.
@@ -59,7 +62,7 @@ func upTo(v, most any) string {
 
 // about is upTo with "about" before what is only estimated.
 func about(v, most any) string {
-	if number(v) >= number(most) {
+	if number(v) >= number(most) || number(v) < 0.05 {
 		return upTo(v, most)
 	}
 	return "about " + leaves(v)
@@ -86,12 +89,22 @@ func perLeaf(v any) string {
 	return s + " days a leaf"
 }
 
-// area words an area in the farm's unit.
+// area words an area in the farm's unit: to a tenth, and to a hundredth where
+// it is less than one.
 func (v Voice) area(ha any) string {
+	n, unit := number(ha), " ha"
 	if v.Acres {
-		return tenth(number(ha)/entry.HectaresPerAcre) + " acres"
+		n, unit = n/entry.HectaresPerAcre, " acres"
 	}
-	return tenth(ha) + " ha"
+	if n < 1 {
+		return hundredth(n) + unit
+	}
+	return tenth(n) + unit
+}
+
+// hundredth rounds to a hundredth and drops zeros: 0.12, 0.5.
+func hundredth(v any) string {
+	return strconv.FormatFloat(math.Round(number(v)*100)/100, 'f', -1, 64)
 }
 
 func mm(v any) string { return tenth(v) + " mm" }
@@ -110,7 +123,7 @@ func percent(v any) string {
 
 // exact words a leaf stage that somebody set, to a hundredth: 2.75 leaves.
 func exact(v any) string {
-	s := strconv.FormatFloat(math.Round(number(v)*100)/100, 'f', -1, 64)
+	s := hundredth(v)
 	if s == "1" {
 		return "1 leaf"
 	}

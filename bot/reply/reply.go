@@ -20,16 +20,28 @@ type Voice struct {
 
 // HTML words one answer as escaped HTML.
 func HTML(a answer.Answer, v Voice) string {
-	text := render(a, v)
+	return v.understood(render(a, v))
+}
+
+// understood puts what was forgiven behind a text.
+func (v Voice) understood(text string) string {
 	if len(v.Understood) > 0 {
 		text += "\n" + template.HTMLEscapeString("I "+strings.Join(v.Understood, ", ")+".")
 	}
 	return text
 }
 
-// All words the answers to one message as one reply. What several of them say
-// alike is said once.
+// many is how many answers one reply words in full (ours: with three, four
+// lines each fill a screen).
+const many = 2
+
+// All words the answers to one message as one reply, in brief where they are
+// many. What several of them say alike is said once.
 func All(as []answer.Answer, v Voice) string {
+	word := HTML
+	if len(as) > many {
+		word = Brief
+	}
 	each := v
 	each.Understood = nil
 	said := map[string]bool{}
@@ -38,7 +50,7 @@ func All(as []answer.Answer, v Voice) string {
 		if i == len(as)-1 {
 			each.Understood = v.Understood
 		}
-		if text := unsaid(HTML(a, each), said); text != "" {
+		if text := unsaid(word(a, each), said); text != "" {
 			parts = append(parts, text)
 		}
 	}

@@ -27,7 +27,7 @@ func (v Voice) funcs() template.FuncMap {
 			return v.part("where", map[string]any{"Mob": w.Mob, "Paddock": w.Paddock, "Since": w.Since, "Away": w.Away, "Today": today})
 		},
 		"left": func(l answer.LeftOut) template.HTML { return v.part("left", l) }, "dict": dict,
-		"gone": gone, "is": func(a any, b string) bool { return fmt.Sprint(a) == b }, "sum": sumUp,
+		"gone": gone, "odd": odd, "drift": drift, "is": func(a any, b string) bool { return fmt.Sprint(a) == b }, "sum": sumUp,
 	}
 }
 
@@ -209,11 +209,33 @@ func (v Voice) residual(r *entry.Residual) string {
 	case entry.KgDMPerHa:
 		return whole(r.Value) + " kg of dry matter a hectare"
 	case entry.Inches:
-		return tenth(r.Value) + " inches"
+		return inches(r.Value)
 	case entry.Clicks:
 		return tenth(r.Value) + " clicks"
 	}
+	if v.Inches {
+		return inches(r.Value / cmPerInch)
+	}
 	return tenth(r.Value) + " cm"
+}
+
+// cmPerInch is exact (international yard and pound agreement of 1959).
+const cmPerInch = 2.54
+
+func inches(v float64) string {
+	if s := tenth(v); s != "1" {
+		return s + " inches"
+	}
+	return "1 inch"
+}
+
+// odd words why a count does not fit, without the words that only say that it
+// does not.
+func odd(text string) string {
+	if lead, rest, ok := strings.Cut(text, ": "); ok && strings.HasSuffix(lead, "than fits") {
+		return rest
+	}
+	return text
 }
 
 // holds words the holds of a paddock.

@@ -24,7 +24,8 @@ type Plan struct {
 	WhatIf     bool           `json:"what_if,omitempty"`
 	Shut       []string       `json:"shut,omitempty"`
 	Today      entry.Date     `json:"today"`
-	Early      int            `json:"early,omitempty"` // steps below the window
+	Early      int            `json:"early,omitempty"`   // steps below the window
+	Unknown    int            `json:"unknown,omitempty"` // paddocks left out because nothing is known of them, where they are many
 	Remarks    []Remark       `json:"remarks,omitempty"`
 }
 
@@ -39,6 +40,7 @@ type Step struct {
 	Again   bool            `json:"again,omitempty"`
 	Advice  string          `json:"advice,omitempty"` // "wait": below its window
 	Last    entry.Date      `json:"last"`             // the last day of it
+	Most    entry.LeafStage `json:"window_to"`        // the grass keeps no more alive
 }
 
 // Daily is the hectares a day of one mob.
@@ -89,16 +91,38 @@ func plan(f *farm.Farm, q entry.Question, day entry.Date) Answer {
 	for _, u := range p.Whole.Unmet {
 		a.Unmet = append(a.Unmet, Wish{u.Mob, u.Paddock, u.Day})
 	}
+	a.unknown(len(f.Paddocks))
 	if a.AreaHa == 0 {
 		a.Remarks = append(a.Remarks, Remark{Kind: NoArea})
 	}
 	return a
 }
 
+// manyUnknown is the part of the paddocks of which nothing need be known to say
+// so (ours): a plan for the rest is then a plan for want of better.
+const manyUnknown = 0.25
+
+func (a *Plan) unknown(paddocks int) {
+	n := 0
+	for _, l := range a.LeftOut {
+		if l.Code == round.OutUnknown {
+			n++
+		}
+	}
+	if float64(n) >= manyUnknown*float64(paddocks) {
+		a.Unknown = n
+	}
+}
+
 func (a *Plan) step(f *farm.Farm, s round.Step) Step {
 	o := Step{From: s.From, To: s.To, Paddock: s.Paddock, Mob: s.Mob, Stage: s.Stage, Now: s.Current,
 		Again: s.Again, Last: max(s.From, s.To.Add(-1))}
-	if p := f.Find(s.Paddock); p != nil && s.Stage < p.Habit().From && p.Closed.IsZero() {
+	p := f.Find(s.Paddock)
+	if p == nil {
+		return o
+	}
+	o.Most = p.Habit().To
+	if s.Stage < p.Habit().From && p.Closed.IsZero() {
 		o.Advice = "wait"
 		a.Early++
 	}

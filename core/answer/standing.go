@@ -29,25 +29,27 @@ type Standing struct {
 	LateOn           entry.Date  `json:"late_on,omitzero"`
 	Advice           leaf.Advice `json:"advice"`
 
-	Today   entry.Date      `json:"today,omitzero"`
-	Grass   entry.Grass     `json:"grass,omitempty"`
-	From    entry.LeafStage `json:"window_from"` // leaves
-	Target  entry.LeafStage `json:"window_target"`
-	To      entry.LeafStage `json:"window_to"`
-	AreaHa  entry.Hectares  `json:"area_ha,omitempty"`
-	Acres   float64         `json:"acres,omitempty"` // where the farm speaks of acres
-	Closed  entry.Date      `json:"canopy_closed,omitzero"`
-	Since   entry.Date      `json:"regrowth_since,omitzero"`
-	Counted bool            `json:"counted"` // in this regrowth
-	Heading bool            `json:"heading,omitempty"`
-	Floor   bool            `json:"floor,omitempty"`
+	Today    entry.Date      `json:"today,omitzero"`
+	Grass    entry.Grass     `json:"grass,omitempty"`
+	From     entry.LeafStage `json:"window_from"` // leaves
+	Target   entry.LeafStage `json:"window_target"`
+	To       entry.LeafStage `json:"window_to"`
+	AreaHa   entry.Hectares  `json:"area_ha,omitempty"`
+	Acres    float64         `json:"acres,omitempty"` // where the farm speaks of acres
+	Closed   entry.Date      `json:"canopy_closed,omitzero"`
+	Since    entry.Date      `json:"regrowth_since,omitzero"`
+	Counted  bool            `json:"counted"` // in this regrowth
+	Heading  bool            `json:"heading,omitempty"`
+	Occupied bool            `json:"occupied,omitempty"` // stock are in it
+	Floor    bool            `json:"floor,omitempty"`
 }
 
 // blank fills in what does not depend on counts.
 func blank(f *farm.Farm, p *farm.Paddock, day entry.Date) Standing {
 	h := p.Habit()
 	s := Standing{Paddock: p.Name, Advice: leaf.Unknown, Today: day, Grass: p.Grass, From: h.From,
-		Target: round.Target(f, p), To: h.To, AreaHa: p.Area, Closed: p.Closed, Counted: len(p.Counts) > 0}
+		Target: round.Target(f, p), To: h.To, AreaHa: p.Area, Closed: p.Closed, Counted: len(p.Counts) > 0,
+		Occupied: p.Occupied()}
 	if f.Units == "acres" {
 		s.Acres = float64(p.Area) / entry.HectaresPerAcre
 	}
