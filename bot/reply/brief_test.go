@@ -64,6 +64,8 @@ func TestDriftIsTold(t *testing.T) {
 	require.Empty(t, drift(r))
 	r.RoundLongest = 31
 	require.Equal(t, "more as the weeks go by", drift(r))
+	r.Mixed = true
+	require.Empty(t, drift(r), "means over several grasses don't show it")
 }
 
 // A count of nothing new is worded plainly, and dates are not told where stock

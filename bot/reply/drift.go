@@ -10,7 +10,7 @@ const drifts = 0.05
 func drift(r answer.Round) string {
 	plain := r.DaysPerLeaf * float64(r.To)
 	switch {
-	case plain <= 0 || r.RoundLongest <= 0:
+	case plain <= 0 || r.RoundLongest <= 0 || r.Mixed:
 		return ""
 	case r.RoundLongest < plain*(1-drifts):
 		return "less as the weeks go by"

@@ -133,7 +133,7 @@ func TestEveryQuestion(t *testing.T) {
 // Every remark, caution and advice has its words.
 func TestEveryRemarkHasWords(t *testing.T) {
 	remarks := []answer.RemarkKind{answer.NeverGrazed, answer.NeverCounted, answer.Odd, answer.Few, answer.GrassUnknown,
-		answer.AlsoCounted, answer.ToldTwice, answer.StaysHeld, answer.Older, answer.Heading, answer.Floor, answer.ClosedEarly, answer.Held, answer.InIt,
+		answer.AlsoCounted, answer.MovedSince, answer.ToldTwice, answer.StaysHeld, answer.Older, answer.Heading, answer.Floor, answer.ClosedEarly, answer.Held, answer.InIt,
 		answer.Lax, answer.AskUntil, answer.Partly, answer.NoArea, answer.Unregistered, answer.Stale, answer.Suspect, answer.NotDone}
 	for _, k := range []farm.RemarkKind{farm.Completes, farm.MobUntold, farm.Named, farm.HeldAlready, farm.AlreadyIn, farm.NeverIn, farm.TakenOut, farm.OthersIn, farm.WhileHeld,
 		farm.StillHeld, farm.Lifted, farm.NotHeld, farm.Barred, farm.OverStayed} {
@@ -229,6 +229,7 @@ func TestFiguresAreRoundedWithTheirUnits(t *testing.T) {
 	require.Equal(t, "less than 0.1 %", percent(0.0004))
 	require.Equal(t, "paddock 12", pdk("12"))
 	require.Equal(t, "River 1", pdk("River 1"))
+	require.Equal(t, "40 Acre", pdk("40 Acre"))
 	require.Equal(t, "a, b and c", list([]string{"a", "b", "c"}))
 	require.Equal(t, "a, b and 2 more", sumUp([]string{"a", "b", "c", "d"}, 2))
 }

@@ -84,9 +84,9 @@ func on(d, today entry.Date) string {
 	return "on " + far(d, today)
 }
 
-// pdk puts "paddock" before a name that is a number.
+// pdk puts "paddock" before a name that is a number: 12, 6a, but not 40 Acre.
 func pdk(name string) string {
-	if name != "" && unicode.IsDigit([]rune(name)[0]) {
+	if name != "" && unicode.IsDigit([]rune(name)[0]) && !strings.Contains(name, " ") {
 		return "paddock " + name
 	}
 	return name

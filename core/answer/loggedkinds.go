@@ -35,6 +35,7 @@ func (a *Logged) graze(f *farm.Farm, l entry.Logged, e entry.Graze) {
 		}
 		a.Before = before(f, p, p.Regrowth.Since, e.Date, s.Met)
 		a.entering(f, p, e)
+		a.movedSince(f, l, e)
 	}
 }
 
@@ -66,6 +67,20 @@ func stayBy(p *farm.Paddock, id int64) farm.Stay {
 		}
 	}
 	return farm.Stay{}
+}
+
+// movedSince tells of a move that was told late, where the mob is down as
+// somewhere else by what was told before.
+func (a *Logged) movedSince(f *farm.Farm, l entry.Logged, e entry.Graze) {
+	m := f.FindMob(e.Mob)
+	if m == nil || m.In == nil || m.In == f.Find(e.Paddock) || m.Since < e.Date {
+		return
+	}
+	for _, s := range m.In.Stays {
+		if sameName(s.Mob, m.Name) && s.ID < l.ID {
+			a.Remarks = append(a.Remarks, Remark{Kind: MovedSince, Paddock: m.In.Name, Mob: m.Name, Date: m.Since})
+		}
+	}
 }
 
 // entering adds to what was noticed when stock went in: which mobs they could

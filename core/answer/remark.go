@@ -15,6 +15,7 @@ const (
 	Odd          RemarkKind = "odd"           // a count that cannot fit; Text says why
 	Few          RemarkKind = "few"           // N tillers are too few
 	GrassUnknown RemarkKind = "grass_unknown" // taken as ryegrass, said once
+	MovedSince   RemarkKind = "moved_since"   // told late: Mob is down as in Paddock since Date, by an earlier word
 	ToldTwice    RemarkKind = "told_twice"    // the same person told the same count that day: it weighs once
 	StaysHeld    RemarkKind = "stays_held"    // stock went in, and the hold for Reason stays
 	AlsoCounted  RemarkKind = "also_counted"  // Member counted it the same day, Stage

@@ -29,6 +29,7 @@ type Round struct {
 	Target         entry.LeafStage `json:"window_target"`
 	To             entry.LeafStage `json:"window_to"`
 	Acres          *Acres          `json:"acres,omitempty"` // where the farm speaks of acres
+	Mixed          bool            `json:"mixed,omitempty"` // grasses of several windows: the figures are means over them
 	Advice         []Advice        `json:"advice,omitempty"`
 	Held           []LeftOut       `json:"left_out,omitempty"`
 	Today          entry.Date      `json:"today"`
@@ -96,6 +97,9 @@ func (a *Round) window(f *farm.Farm) {
 	}
 	h := most.Habit()
 	a.From, a.Target, a.To = h.From, round.Target(f, most), h.To
+	for _, p := range f.Paddocks {
+		a.Mixed = a.Mixed || p.Habit().From != h.From || p.Habit().To != h.To
+	}
 }
 
 func (a *Round) acres(f *farm.Farm, l round.Length) {
