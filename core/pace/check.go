@@ -70,14 +70,22 @@ func (k *Keeper) keep() {
 		}
 	}
 	k.checks = append(k.checks, check{m: k.now.clone(), next: k.done})
+	k.thin()
+}
+
+// thin drops each check without which the way from its newer neighbour back to
+// its older one is still within a third of that one's age. The oldest stays.
+func (k *Keeper) thin() {
 	kept := len(k.checks) - 1 // from here on the checks are kept, in reverse
 	for i := kept - 1; i >= 0; i-- {
-		age := k.now.day.Sub(k.checks[i].m.day)
-		gap := k.checks[kept].m.day.Sub(k.checks[i].m.day)
-		if age <= closeDays || gap*3 >= age {
-			kept--
-			k.checks[kept] = k.checks[i]
+		if i > 0 && k.now.day.Sub(k.checks[i].m.day) > closeDays {
+			older := k.checks[i-1].m.day
+			if k.checks[kept].m.day.Sub(older)*3 <= k.now.day.Sub(older) {
+				continue
+			}
 		}
+		kept--
+		k.checks[kept] = k.checks[i]
 	}
 	n := copy(k.checks, k.checks[kept:])
 	clear(k.checks[n:])
