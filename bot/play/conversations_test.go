@@ -52,3 +52,27 @@ func perform(t *testing.T, file, text string, twice bool) string {
 	require.NoError(t, p.Play(t.Context(), lines, play.Text(&b)))
 	return b.String()
 }
+
+const readme = "../../README.md"
+
+// The conversation in README.md is a script too, and prints itself.
+func TestConversationInTheReadme(t *testing.T) {
+	page, err := os.ReadFile(readme)
+	require.NoError(t, err)
+	before, rest, ok := strings.Cut(string(page), "## A conversation\n\n")
+	require.True(t, ok)
+	block, after, ok := strings.Cut(rest, "\n\nYou can write")
+	require.True(t, ok)
+	var text strings.Builder
+	for line := range strings.Lines(strings.TrimSpace(block) + "\n") {
+		text.WriteString(strings.TrimPrefix(line, "    "))
+	}
+	got := perform(t, readme, text.String(), false)
+	if *update {
+		shown := "    " + strings.ReplaceAll(strings.TrimSuffix(got, "\n"), "\n", "\n    ")
+		page := before + "## A conversation\n\n" + shown + "\n\nYou can write" + after
+		require.NoError(t, os.WriteFile(readme, []byte(page), 0o644))
+		return
+	}
+	require.Equal(t, text.String(), got)
+}
