@@ -133,7 +133,7 @@ func TestEveryQuestion(t *testing.T) {
 // Every remark, caution and advice has its words.
 func TestEveryRemarkHasWords(t *testing.T) {
 	remarks := []answer.RemarkKind{answer.NeverGrazed, answer.NeverCounted, answer.Odd, answer.Few, answer.GrassUnknown,
-		answer.AlsoCounted, answer.MovedSince, answer.ToldTwice, answer.StaysHeld, answer.Older, answer.Heading, answer.Floor, answer.ClosedEarly, answer.Held, answer.InIt,
+		answer.AlsoCounted, answer.MovedSince, answer.CountedBefore, answer.ToldTwice, answer.StaysHeld, answer.Older, answer.Heading, answer.Floor, answer.ClosedEarly, answer.Held, answer.InIt,
 		answer.Lax, answer.AskUntil, answer.Partly, answer.NoArea, answer.Unregistered, answer.Stale, answer.Suspect, answer.NotDone}
 	for _, k := range []farm.RemarkKind{farm.Completes, farm.MobUntold, farm.Named, farm.HeldAlready, farm.AlreadyIn, farm.NeverIn, farm.TakenOut, farm.OthersIn, farm.WhileHeld,
 		farm.StillHeld, farm.Lifted, farm.NotHeld, farm.Barred, farm.OverStayed} {

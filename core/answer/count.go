@@ -114,7 +114,10 @@ func sameDay(p *farm.Paddock, c farm.Counted) []Remark {
 	last, others := Remark{Kind: AlsoCounted, Paddock: p.Name, Date: c.Date}, 0
 	for _, o := range p.Counts {
 		if o.ID != c.ID && o.Date == c.Date {
-			last.Member, last.Stage, last.N = o.Member, o.Mean, o.N
+			last.Kind, last.Member, last.Stage, last.N = AlsoCounted, o.Member, o.Mean, o.N
+			if o.MemberID == c.MemberID {
+				last.Kind = CountedBefore
+			}
 			others++
 		}
 	}

@@ -129,8 +129,12 @@ func TestTwoPeopleCount(t *testing.T) {
 	l := totara()
 	l.say(nov(1), "Jo", entry.Graze{Paddock: "1", Date: nov(1), Event: entry.Out})
 	l.counted(t, tillers("1", nov(20), 2, 2, 2, 2, 2, 2))
-	b := l.counted(t, tillers("1", nov(20), 2.5, 2.5, 2.5, 2.5, 2.5, 2.5))
+	require.True(t, l.counted(t, tillers("1", nov(20), 2, 2, 2, 2, 2)).has(CountedBefore), "the same person again")
+	(*l) = (*l)[:len(*l)-1]
+	second := l.say(nov(20), "Wiremu", tillers("1", nov(20), 2.5, 2.5, 2.5, 2.5, 2.5, 2.5))
+	b := Entry(l.farm(), second, noon(nov(20))).(Count)
 	require.True(t, b.has(AlsoCounted))
+	require.False(t, b.has(CountedBefore))
 	require.Equal(t, 2.5, *b.Stage)
 	s := Question(l.farm(), entry.Question{About: entry.AskPaddock, Paddock: "1"}, noon(nov(20))).(Paddock)
 	require.InDelta(t, 2.25, *s.Stage, 0.1, "the paddock stands between the two")

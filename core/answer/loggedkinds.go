@@ -21,7 +21,7 @@ func (a *Logged) graze(f *farm.Farm, l entry.Logged, e entry.Graze) {
 		if !g.In.IsZero() && g.Out > g.In {
 			a.Since, a.Stay = g.In, g.Out.Sub(g.In)+1
 		}
-		a.Before = before(f, p, g.Before, firstDay(g), g.Met)
+		a.Before = beforeOut(f, p, g)
 		if farm.Lax(g.Residual) {
 			a.Remarks = append(a.Remarks, Remark{Kind: Lax, Paddock: p.Name})
 		}
@@ -33,7 +33,7 @@ func (a *Logged) graze(f *farm.Farm, l entry.Logged, e entry.Graze) {
 		if s.Mob != "" {
 			a.Mobs = []string{s.Mob}
 		}
-		a.Before = before(f, p, p.Regrowth.Since, e.Date, s.Met)
+		a.Before = beforeIn(f, p, e.Date, s.Met)
 		a.entering(f, p, e)
 		a.movedSince(f, l, e)
 	}
@@ -48,72 +48,26 @@ func grazingOf(p *farm.Paddock, id int64) (farm.Grazing, bool) {
 	return farm.Grazing{}, false
 }
 
-// firstDay gives the day on which a grazing began, as far as known.
-func firstDay(g farm.Grazing) entry.Date {
-	switch {
-	case !g.Began.IsZero():
-		return g.Began
-	case !g.In.IsZero():
-		return g.In
-	}
-	return g.Out
+// beforeIn tells of the regrowth that stock find that go in on a day: as
+// foreseen the day before and as counted that day.
+func beforeIn(f *farm.Farm, p *farm.Paddock, day entry.Date, met []farm.Counted) *Before {
+	stage, ok := f.StageBefore(p, day, met)
+	return before(p, p.Regrowth.Since, day, stage, ok)
 }
 
-// stayBy gives the stay that began with an entry.
-func stayBy(p *farm.Paddock, id int64) farm.Stay {
-	for _, s := range p.Stays {
-		if s.ID == id {
-			return s
-		}
-	}
-	return farm.Stay{}
+// beforeOut tells of the regrowth that a grazing took.
+func beforeOut(f *farm.Farm, p *farm.Paddock, g farm.Grazing) *Before {
+	stage, ok := f.StageGrazed(p, g)
+	return before(p, g.Before, g.First(), stage, ok)
 }
 
-// movedSince tells of a move that was told late, where the mob is down as
-// somewhere else by what was told before.
-func (a *Logged) movedSince(f *farm.Farm, l entry.Logged, e entry.Graze) {
-	m := f.FindMob(e.Mob)
-	if m == nil || m.In == nil || m.In == f.Find(e.Paddock) || m.Since < e.Date {
-		return
-	}
-	for _, s := range m.In.Stays {
-		if sameName(s.Mob, m.Name) && s.ID < l.ID {
-			a.Remarks = append(a.Remarks, Remark{Kind: MovedSince, Paddock: m.In.Name, Mob: m.Name, Date: m.Since})
-		}
-	}
-}
-
-// entering adds to what was noticed when stock went in: which mobs they could
-// be, and that a hold without an end stays though it was grazed.
-func (a *Logged) entering(f *farm.Farm, p *farm.Paddock, e entry.Graze) {
-	for i, r := range a.Remarks {
-		if string(r.Kind) == string(farm.MobUntold) {
-			for _, m := range f.Mobs {
-				if m.Listed && m.Active() {
-					a.Remarks[i].Mobs = append(a.Remarks[i].Mobs, m.Name)
-				}
-			}
-		}
-	}
-	for _, h := range p.HeldOn(e.Date) {
-		if h.Until.IsZero() && !h.Reason.Guarded() {
-			a.Remarks = append(a.Remarks, Remark{Kind: StaysHeld, Paddock: p.Name, Reason: h.Reason})
-		}
-	}
-}
-
-// before tells of the regrowth that was grazed from a day on, as foreseen the
-// day before and as counted that day. Where nobody knows since when it grew, a
-// count still tells its stage.
-func before(f *farm.Farm, p *farm.Paddock, since, day entry.Date, met []farm.Counted) *Before {
-	if !since.IsZero() && since >= day {
+// before tells of a regrowth at a stage. Where nobody knows since when it grew,
+// a count still tells its stage.
+func before(p *farm.Paddock, since, day entry.Date, stage float64, known bool) *Before {
+	if !known || !since.IsZero() && since >= day {
 		return nil
 	}
 	h := p.Habit()
-	stage, ok := f.StageBefore(p, day, met)
-	if !ok {
-		return nil
-	}
 	b := Before{Stage: stage, From: h.From, To: h.To}
 	if !since.IsZero() {
 		b.Days = day.Sub(since)

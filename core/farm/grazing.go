@@ -16,6 +16,7 @@ type Grazing struct {
 	Before   entry.Date // since when the grass that was grazed had grown; zero where unknown
 	Count    *Counted   // the latest count of that regrowth, where there was one
 	Met      []Counted  // counts of its first day, sent before the stock went in
+	During   []Counted  // counts of its first day, sent after
 	Back     bool       // grazed in breaks behind a back fence
 	Began    entry.Date // where it followed on another part, the first day of those parts
 	ID       int64
@@ -143,6 +144,7 @@ func (w *walk) ended(it item, g Grazing) {
 	if c, ok := w.p.LastCount(); ok {
 		g.Count = &c
 	}
+	g.During = w.during(g)
 	w.parts(&g)
 	w.p.Grazings = append(w.p.Grazings, g)
 	if len(w.p.Stays) > 0 {

@@ -2,6 +2,7 @@ package farm
 
 import (
 	"math"
+	"slices"
 
 	"leafround/core/entry"
 )
@@ -17,11 +18,53 @@ func (w *walk) met(day entry.Date) []Counted {
 	return out
 }
 
+// during gives the counts of a grazing's first day that were told after stock
+// had gone in.
+func (w *walk) during(g Grazing) []Counted {
+	if g.In.IsZero() {
+		return nil
+	}
+	return slices.DeleteFunc(w.met(g.In), func(c Counted) bool {
+		return slices.ContainsFunc(g.Met, func(m Counted) bool { return m.ID == c.ID })
+	})
+}
+
 // StageBefore gives a paddock's leaf stage as stock found it that went in on a
 // day: as foreseen the day before, weighed with the counts of that day that
 // were sent before they went in (Stay.Met, Grazing.Met).
 func (f *Farm) StageBefore(p *Paddock, day entry.Date, met []Counted) (stage float64, ok bool) {
-	stage, sd, ok := f.Estimate(day.Add(-1)).At(p.Name, day)
+	stage, _, ok = f.weighed(p, day, met)
+	return stage, ok
+}
+
+// StageGrazed gives the leaf stage at which a grazing took a paddock. A count
+// of its first day that was sent later than the stock went in tells too, where
+// it saw more than was foreseen: what is eaten shows no more leaves (ours).
+func (f *Farm) StageGrazed(p *Paddock, g Grazing) (stage float64, ok bool) {
+	day := g.First()
+	stage, sd, ok := f.weighed(p, day, g.Met)
+	for _, c := range g.During {
+		if s := f.Sample(c); !s.Reproductive && s.SE > 0 && s.Mean > stage {
+			stage, sd = weigh(stage, sd, s.Mean, s.SE)
+		}
+	}
+	return stage, ok
+}
+
+// First gives the day on which a grazing began, as far as known.
+func (g Grazing) First() entry.Date {
+	switch {
+	case !g.Began.IsZero():
+		return g.Began
+	case !g.In.IsZero():
+		return g.In
+	}
+	return g.Out
+}
+
+// weighed weighs what was foreseen with counts.
+func (f *Farm) weighed(p *Paddock, day entry.Date, met []Counted) (stage, sd float64, ok bool) {
+	stage, sd, ok = f.Estimate(day.Add(-1)).At(p.Name, day)
 	for _, c := range met {
 		s := f.Sample(c)
 		switch {
@@ -34,7 +77,7 @@ func (f *Farm) StageBefore(p *Paddock, day entry.Date, met []Counted) (stage flo
 			stage, sd = weigh(stage, sd, s.Mean, s.SE)
 		}
 	}
-	return stage, ok
+	return stage, sd, ok
 }
 
 // weigh gives the mean of two figures by their errors, and its own: inverse

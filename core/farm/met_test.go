@@ -28,6 +28,23 @@ func TestStockMeetWhatWasCountedThatDay(t *testing.T) {
 func TestCountsAfterTheMoveAreNotWhatStockMet(t *testing.T) {
 	m := newTeam(t, "milkers").say(1, grazed("1", 1)).say(25, in("1", 25, "milkers"), count("1", 25, 0.5, 0.5, 0.5))
 	require.Empty(t, m.paddock("1").Stays[0].Met)
+	m.say(26, out("1", 26, "milkers"))
+	p := m.paddock("1")
+	foreseen, _ := m.farm().StageBefore(p, nov(25), nil)
+	stage, ok := m.farm().StageGrazed(p, p.Grazings[1])
+	require.True(t, ok)
+	require.Equal(t, foreseen, stage, "a low count in a paddock that is being eaten is no news")
+}
+
+// A count sent while stock were in that saw more than was foreseen is of grass
+// that was still to be eaten: the walk often comes after the milking.
+func TestAHighCountWhileStockAreInTells(t *testing.T) {
+	m := newTeam(t, "milkers").say(10, grazed("1", 10)).say(25, in("1", 25, "milkers"), count("1", 25, 2.5, 2.5, 2.5, 2.5, 2.5, 2.5, 2.5))
+	m.say(26, out("1", 26, "milkers"))
+	p := m.paddock("1")
+	stage, ok := m.farm().StageGrazed(p, p.Grazings[1])
+	require.True(t, ok)
+	require.InDelta(t, 2.45, stage, 0.15)
 }
 
 // Two normal errors weigh by their squares (inverse variances, any textbook):

@@ -36,7 +36,7 @@ func (w *walk) parts(g *Grazing) {
 		w.first = *g
 		return
 	}
-	g.Before, g.Met, g.Began = w.first.Before, w.first.Met, w.first.Out
+	g.Before, g.Met, g.During, g.Began = w.first.Before, w.first.Met, w.first.During, w.first.Out
 	if !w.first.In.IsZero() {
 		g.Began = w.first.In
 	}
