@@ -43,7 +43,7 @@ func (v Voice) warnings(a answer.Count, said []string) []string {
 
 // lastGrazed puts where a paddock stands behind when it was last grazed.
 func (v Voice) lastGrazed(line string, at *answer.Paddock) string {
-	if at == nil || at.Stage == nil {
+	if at == nil || at.Stage == nil || *at.Stage < 0.05 {
 		return line
 	}
 	return strings.TrimSuffix(line, ".") + ", now at " + template.HTMLEscapeString(about(at.Stage, at.To)) + "."

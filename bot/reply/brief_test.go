@@ -52,6 +52,8 @@ func TestSmallFiguresAndUnits(t *testing.T) {
 	require.Equal(t, "3 inches", Voice{Inches: true}.residual(seven), "an inch is 2.54 cm")
 	require.Equal(t, "no new leaf", leaves(0))
 	require.Equal(t, "no new leaf", about(0.0, 3.0))
+	require.Equal(t, "has no new leaf yet", stands(0.0, 3.0))
+	require.Equal(t, "stands at about 2 leaves", stands(2.0, 3.0))
 	require.Equal(t, "the scores are 2 2.5", Voice{}.Describe(entry.Correct{Field: entry.FieldTillers,
 		ToTillers: []entry.Tiller{{Score: 2}, {Score: 2.5}}}))
 }
@@ -79,4 +81,18 @@ func TestCountsThatNeedOtherWords(t *testing.T) {
 	e = l.say(nov(25), "Jo", tillers("11", nov(25), 2.75, 2.75, 2.75, 2.5, 2.75))
 	require.NotContains(t, Plain(HTML(answer.Entry(farm.Fold(*l), e, noon(nov(25))), Voice{})), "Best time is now")
 	require.Equal(t, "2.9 leaves seen, about 1.0 expected", odd("faster than fits: 2.9 leaves seen, about 1.0 expected"))
+}
+
+// The same cut and the same hold told again.
+func TestToldAgain(t *testing.T) {
+	l := season()
+	say := func(e entry.Entry) string {
+		l.say(nov(25), "Jo", e)
+		again := l.say(nov(25), "Ana", e)
+		return Plain(HTML(answer.Entry(farm.Fold(*l), again, noon(nov(25))), Voice{}))
+	}
+	require.Equal(t, "Paddock 9 was down as cut for silage today already; it is counted once.",
+		say(entry.Cut{Paddock: "9", Date: nov(25), What: entry.Silage}))
+	require.Equal(t, "Paddock 10 is out of the round: too wet.\nIt was down as too wet already.",
+		say(entry.Hold{Paddock: "10", Date: nov(25), Reason: entry.HoldWet}))
 }

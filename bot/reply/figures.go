@@ -68,6 +68,14 @@ func about(v, most any) string {
 	return "about " + leaves(v)
 }
 
+// stands words where a paddock stands.
+func stands(v, most any) string {
+	if number(v) < 0.05 {
+		return "has no new leaf yet"
+	}
+	return "stands at " + about(v, most)
+}
+
 // days words a number of days, whole.
 func days(v any) string {
 	s := whole(v)

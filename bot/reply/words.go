@@ -27,7 +27,7 @@ func (v Voice) funcs() template.FuncMap {
 			return v.part("where", map[string]any{"Mob": w.Mob, "Paddock": w.Paddock, "Since": w.Since, "Away": w.Away, "Today": today})
 		},
 		"left": func(l answer.LeftOut) template.HTML { return v.part("left", l) }, "dict": dict,
-		"gone": gone, "odd": odd, "drift": drift, "is": func(a any, b string) bool { return fmt.Sprint(a) == b }, "sum": sumUp,
+		"gone": gone, "stands": stands, "odd": odd, "drift": drift, "is": func(a any, b string) bool { return fmt.Sprint(a) == b }, "sum": sumUp,
 	}
 }
 

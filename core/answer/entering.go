@@ -41,7 +41,7 @@ func (a *Logged) entering(f *farm.Farm, p *farm.Paddock, e entry.Graze) {
 			}
 		}
 	}
-	for _, h := range p.HeldOn(e.Date) {
+	for _, h := range p.HeldOn(max(e.Date, a.Today)) {
 		if h.Until.IsZero() && !h.Reason.Guarded() {
 			a.Remarks = append(a.Remarks, Remark{Kind: StaysHeld, Paddock: p.Name, Reason: h.Reason})
 		}

@@ -134,6 +134,14 @@ func TestCutStartsRegrowthAndEndsTheShuttingUp(t *testing.T) {
 	require.Equal(t, nov(20), m.paddock("1").Regrowth.Since)
 }
 
+// "Silage cut on 1", and again from somebody else: one cut.
+func TestACutToldTwiceIsOne(t *testing.T) {
+	cut := entry.Cut{Paddock: "1", Date: nov(20), What: entry.Silage}
+	m := newTeam(t).say(20, cut, cut)
+	require.Len(t, m.paddock("1").Cuts, 1)
+	require.Equal(t, []RemarkKind{CutAlready}, m.kinds())
+}
+
 func TestCanopyEndsWithTheNextGrazing(t *testing.T) {
 	m := newTeam(t).say(10, entry.Canopy{Paddock: "1", Date: nov(10)})
 	require.Equal(t, nov(10), m.paddock("1").Closed)

@@ -13,6 +13,7 @@ const (
 	TakenOut    RemarkKind = "taken_out"    // Mob is taken to have left Paddock on Date
 	MobUntold   RemarkKind = "mob_untold"   // stock without a name where several mobs are registered
 	Named       RemarkKind = "named"        // Mob is the stock without a name that went in on Date
+	CutAlready  RemarkKind = "cut_already"  // the same cut was told that day before
 	HeldAlready RemarkKind = "held_already" // a hold of that Reason binds already, until Date
 	OthersIn    RemarkKind = "others_in"    // Mob stays in, so regrowth waits
 	WhileHeld   RemarkKind = "while_held"   // stock went into a held paddock

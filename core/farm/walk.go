@@ -113,6 +113,10 @@ type Cutting struct {
 // cut starts regrowth again, as after a grazing; it ends the shutting up that
 // it was waited for.
 func (w *walk) cut(it item, e entry.Cut) {
+	if n := len(w.p.Cuts); n > 0 && w.p.Cuts[n-1].Date == it.day && w.p.Cuts[n-1].What == e.What && w.p.Regrowth.ID == w.p.Cuts[n-1].ID {
+		w.remark(it, Remark{Kind: CutAlready, Date: it.day})
+		return
+	}
 	w.p.Cuts = append(w.p.Cuts, Cutting{it.day, e.What, it.id})
 	w.restart(it, Regrowth{Cut: e.What, Share: 1})
 	w.grown = 0
