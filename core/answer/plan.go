@@ -35,7 +35,7 @@ type Step struct {
 	To      entry.Date      `json:"to"` // not included
 	Paddock string          `json:"paddock"`
 	Mob     string          `json:"mob,omitempty"`
-	Stage   entry.LeafStage `json:"stage"`
+	Stage   entry.LeafStage `json:"stage,omitempty"` // 0 where nobody knows it
 	Now     bool            `json:"now,omitempty"` // it is there already
 	Again   bool            `json:"again,omitempty"`
 	Advice  string          `json:"advice,omitempty"` // "wait": below its window
@@ -122,6 +122,10 @@ func (a *Plan) step(f *farm.Farm, s round.Step) Step {
 		return o
 	}
 	o.Most = p.Habit().To
+	if s.Current && !p.Grazed() && len(p.Counts) == 0 {
+		o.Stage = 0
+		return o
+	}
 	if s.Stage < p.Habit().From && p.Closed.IsZero() {
 		o.Advice = "wait"
 		a.Early++

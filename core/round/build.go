@@ -68,7 +68,7 @@ func (b *builder) paddock(p *farm.Paddock) {
 		for _, s := range p.Stays {
 			l.Mobs = append(l.Mobs, s.Mob)
 		}
-	case !known:
+	case !known && !p.Occupied(): // stock that are in an unknown one finish it all the same
 		l.Why = OutUnknown
 	case len(b.allowed(p)) == 0:
 		l.Why = OutNoMob
@@ -205,7 +205,10 @@ func (b *builder) horizon() int {
 func (b *builder) grow(name string, days int) []Stage {
 	out := make([]Stage, 0, days)
 	for d := range days {
-		mean, sd, _ := b.e.At(name, b.day.Add(d))
+		mean, sd, known := b.e.At(name, b.day.Add(d))
+		if !known { // stock are in it: taken as grazed in its time
+			mean, sd = float64(b.f.Find(name).Habit().Target), 0
+		}
 		out = append(out, Stage{mean, sd})
 	}
 	return out
