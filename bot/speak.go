@@ -31,20 +31,27 @@ func (t *turn) voice() reply.Voice {
 	if t.farm == nil {
 		return reply.Voice{}
 	}
-	return reply.Voice{Acres: t.farm.Units == "acres"}
+	return reply.Voice{Acres: t.farm.Units == "acres", Inches: t.farm.Inches()}
 }
+
+// fullAnswers is how many entries of one message are answered in full; more of
+// them are answered in brief.
+const fullAnswers = 2
 
 // answerLogged answers each entry; where spelling was forgiven, the last
 // reply says what was understood, at its end.
 func (t *turn) answerLogged(logged []entry.Logged, understood []string) {
-	for _, l := range logged {
-		t.speak(answer.Entry(t.farm, l, t.at))
+	word := reply.HTML
+	if len(logged) > fullAnswers {
+		word = reply.Brief
 	}
-	if n := len(t.out.Replies); n > 0 && len(understood) > 0 {
+	for i, l := range logged {
 		v := t.voice()
-		v.Understood = understood
-		last := &t.out.Replies[n-1]
-		last.HTML = reply.HTML(last.Answer, v)
+		if i == len(logged)-1 {
+			v.Understood = understood
+		}
+		a := answer.Entry(t.farm, l, t.at)
+		t.out.Replies = append(t.out.Replies, Spoken{HTML: word(a, v), Answer: a})
 	}
 }
 

@@ -36,7 +36,7 @@ type Step struct {
 	Paddock string          `json:"paddock"`
 	Mob     string          `json:"mob,omitempty"`
 	Stage   entry.LeafStage `json:"stage,omitempty"` // 0 where nobody knows it
-	Now     bool            `json:"now,omitempty"` // it is there already
+	Now     bool            `json:"now,omitempty"`   // it is there already
 	Again   bool            `json:"again,omitempty"`
 	Advice  string          `json:"advice,omitempty"` // "wait": below its window
 	Last    entry.Date      `json:"last"`             // the last day of it

@@ -50,17 +50,12 @@ func (a *adviser) earlyTwice() []Advice {
 	return out
 }
 
-// GrazedAt gives the leaf stage at which a paddock was grazed: as reckoned the
-// day before the stock went in (or, where nobody logged that, the day before
-// they left); 0 where nothing was known.
+// GrazedAt gives the leaf stage at which a paddock was grazed, as its reply
+// told it; 0 where nothing was known.
 func GrazedAt(f *farm.Farm, p *farm.Paddock, g farm.Grazing) entry.LeafStage {
-	day := g.Out
-	if !g.In.IsZero() {
-		day = g.In
-	}
-	mean, _, ok := f.Estimate(day.Add(-1)).At(p.Name, day)
+	stage, ok := f.StageGrazed(p, g)
 	if !ok {
 		return 0
 	}
-	return entry.LeafStage(mean)
+	return entry.LeafStage(stage)
 }
