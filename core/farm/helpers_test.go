@@ -131,7 +131,7 @@ func drawPaddock(b *strings.Builder, p *Paddock) {
 // heard of it: a five-hundredth is let pass.
 func same(t require.TestingT, want, got *Farm) {
 	require.Equal(t, picture(want), picture(got))
-	for _, day := range []entry.Date{nov(21), nov(25), nov(1).Add(60)} {
+	for _, day := range []entry.Date{nov(5), nov(10), nov(15), nov(21), nov(25), nov(1).Add(60)} {
 		a, b := want.Estimate(day), got.Estimate(day)
 		require.InEpsilon(t, a.Pace("").DaysPerLeaf, b.Pace("").DaysPerLeaf, 2e-3)
 		for _, p := range want.Paddocks {
