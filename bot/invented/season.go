@@ -55,13 +55,20 @@ type season struct {
 func (s *season) say(hour, minute int, who, text string) {
 	y, m, d := s.first.Date()
 	at := time.Date(y, m, d+s.day, hour, minute, 0, 0, s.first.Location())
-	s.said = append(s.said, Message{at, who, text})
+	s.said = append(s.said, Message{At: at, Who: who, Text: text})
 }
 
 // open sets the farm up and tells when each paddock was last grazed.
 func (s *season) open() {
-	for i, text := range opening(s.ground) {
+	before, after := opening()
+	for i, text := range before {
 		s.say(18, i, Ana, text)
+	}
+	s.say(18, len(before), Ana, "")
+	last := &s.said[len(s.said)-1]
+	last.File, last.Content = "totara-bend.csv", register(s.ground)
+	for i, text := range after {
+		s.say(18, len(before)+1+i, Ana, text)
 	}
 	for i, p := range s.ground {
 		ago := 1 + (i*17)%34
@@ -77,7 +84,7 @@ func (s *season) pace(day int) float64 {
 	year := s.first.AddDate(0, 0, day).YearDay()
 	warm := math.Cos(2 * math.Pi * float64(year-20) / 365) // most in late January
 	weather := 1 + 0.08*math.Sin(float64(day)/5.3)
-	return (0.078 + 0.035*warm) * weather
+	return (0.088 + 0.04*warm) * weather
 }
 
 func (s *season) grow() {
@@ -103,7 +110,7 @@ func (s *season) work() {
 
 // milk moves the milkers when their paddock is eaten out.
 func (s *season) milk() {
-	const haADay = 2.6
+	const haADay = 2.3
 	if s.left -= 1; s.left > 0.3 && s.milkers != nil {
 		return
 	}
@@ -248,13 +255,3 @@ func (s *season) events() {
 		s.say(18, 30, Ana, "summary 6:15")
 	}
 }
-
-// mark gives a paddock's name as one types it: p before a number.
-func mark(name string) string {
-	if name[0] >= '0' && name[0] <= '9' {
-		return "p" + name
-	}
-	return strings.ToLower(name)
-}
-
-func bare(name string) string { return strings.ToLower(name) }

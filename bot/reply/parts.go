@@ -81,7 +81,7 @@ func line(sentences []string) template.HTML {
 var whys = map[string]string{
 	"canopy": "it has closed over", "past": "past its best", "window": "ready", "below": "not ready yet",
 	"odd": "the last count can't be right", "unknown": "nothing known yet", "next": "one of the next",
-	"near": "nearly ready and not counted yet", "uncertain": "could be ready or not",
+	"near": "nearly ready and not counted since it was grazed", "uncertain": "could be ready or not",
 	"middle": "the middle of the round", "last": "the last of the round, to see the pace",
 	"shut": "shut in this what-if", "no_mob": "no mob may graze it", "later": "free only much later",
 }

@@ -176,6 +176,10 @@ func (d *stage) tell(ctx context.Context, book *ledger.Ledger) error {
 			}
 		}
 		d.clock.Set(m.At)
+		if m.File != "" {
+			d.server.SendFile(d.group, by[m.Who], m.File, []byte(m.Content), m.Text)
+			continue
+		}
 		d.server.Say(d.group, by[m.Who], m.Text)
 	}
 	if err := d.settled(ctx, book); err != nil {
