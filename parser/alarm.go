@@ -186,6 +186,8 @@ func (r *reader) stockIll(from, to int) bool {
 		case w == "dead" || w == "dying":
 			_, real := r.has(from, to, stockOnly)
 			return real && !containsAny(text, " leaf ", " leaves ", " grass ", " base ", " tips ", " tip ", " dead matter ", " battery ")
+		case (w == "lame" || w == "limping") && r.tok(k-1).shape == number && !r.tok(k-1).decimal:
+			return true // tag 312 lame
 		case w == "calving":
 			return containsAny(text, " trouble ", " stuck ", " cant calve ", " bad calving ")
 		case w == "cast":

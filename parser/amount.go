@@ -12,6 +12,9 @@ func (r *reader) amountPart(c *clause, i int) int {
 	if p, ok := r.longest(i); ok && p.next > i+1 && r.tok(i).shape == number {
 		return i // a paddock named 40 Acre
 	}
+	if _, ok := r.acreName(i); ok && len(c.pads) == 0 {
+		return i
+	}
 	for _, read := range amountReaders {
 		if k := read(r, c, i); k > i {
 			return k
@@ -96,7 +99,9 @@ func (r *reader) residualPart(c *clause, i int) int {
 	case v >= 800 && v < 6000 && (named || c.has(actsGraze|actPlace)) && !r.unitAhead(k):
 		unit = entry.KgDMPerHa
 	case t.tag == residWord && v < 800 && !r.unitAhead(k):
-		c.unsure("Is that residual in centimetres, clicks or kg DM/ha?")
+		const why = "Is that residual in centimetres, clicks or kg DM/ha?"
+		c.unsure(why)
+		r.offerUnit(why, j, k, " cm", " clicks")
 		unit = entry.Centimetres
 	default:
 		return i

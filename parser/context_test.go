@@ -21,7 +21,7 @@ func TestBareScoresWithinTheHour(t *testing.T) {
 	c := now(t)
 	require.NotNil(t, Read("2 2.5 2", c).Ask)
 	c.Recent = "12"
-	for text, n := range map[string]int{"2 2.5 2": 3, "1 2 2.5": 3, "3 3 2.5 repro": 3} {
+	for text, n := range map[string]int{"2.5 2 2": 3, "0 2 2.5": 3, "2.5 3 3 repro": 3} {
 		r := Read(text, c)
 		require.Len(t, r.Entries, 1, "%s: %+v", text, r.Ask)
 		got := r.Entries[0].(entry.Count)

@@ -89,6 +89,11 @@ func (r *reader) grazingWhere(c *clause) string {
 	if c.strange > 0 || c.guard != 0 {
 		return ""
 	}
+	if c.resid != nil && c.resid.Unit == entry.Inches && c.acts == 0 && len(c.mobs) == 0 {
+		const why = "Is that rain, or what stock left? For rain, please say so: rain 0.5 inch"
+		r.offer(why, c.from, c.from, "rain", "")
+		return why
+	}
 	if c.has(actMoved|actGrazed|actOut|actIn) && mobsOf(c)[0] != "" && !c.has(actOrder|actGoing) && !r.hasTag(c.from, c.to, atWord) {
 		return "Which paddock was that?"
 	}
@@ -133,6 +138,8 @@ func (r *reader) ways(c *clause) (ins, outs, all []string, doubt string) {
 			all = append(all, p.name)
 		default:
 			doubt = "Did stock go into " + p.name + ", or come out of it?"
+			r.offer(doubt, p.at, p.next, "into paddock "+p.name, "")
+			r.offer(doubt, p.at, p.next, "out of paddock "+p.name, "")
 		}
 	}
 	if c.has(actGrazed) && len(all) == 0 && len(ins) == 0 && len(outs) > 0 {

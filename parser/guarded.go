@@ -33,8 +33,7 @@ func (r *reader) guarded(c *clause, entries []entry.Entry, doubt string) (outcom
 		if len(entries) == 0 {
 			return outcome{talk: true}, true
 		}
-		return outcome{ask: &entry.Ask{Reason: "Is that so? I log only what somebody knows.",
-			Options: []entry.Option{{Label: "Yes, log it", Entries: entries}}}}, true
+		return outcome{ask: r.confirm("Is that so? I log only what somebody knows.", entries)}, true
 	case g&guardNeg != 0:
 		return r.denied(c), true
 	}
@@ -47,7 +46,7 @@ func doneOption(c *clause, entries []entry.Entry, today entry.Date) []entry.Opti
 	if len(entries) == 0 || c.days.day != today {
 		return nil
 	}
-	return []entry.Option{{Label: "It is done: log it", Entries: entries}}
+	return []entry.Option{{Label: "It is done: " + sayAll(entries, today), Entries: entries}}
 }
 
 // denied keeps a denial about a paddock as a note.
@@ -183,7 +182,7 @@ func (r *reader) bareName(c *clause) outcome {
 		return outcome{ask: &entry.Ask{Reason: r.noSuch(p.name)}}
 	}
 	if v, err := strconv.Atoi(p.name); err == nil && v <= 4 && !p.marked {
-		return outcome{ask: &entry.Ask{Reason: "Is that a score, or the paddock " + p.name + "?",
+		return outcome{ask: &entry.Ask{Reason: "Is that a score, or paddock " + p.name + "?",
 			Options: []entry.Option{{Label: "Paddock " + p.name, Question: &entry.Question{About: entry.AskPaddock, Paddock: p.name}}}}}
 	}
 	r.understand(c)
@@ -213,7 +212,9 @@ func (r *reader) unresolved(c *clause) string {
 }
 
 func (r *reader) noSuch(name string) string {
-	return fmt.Sprintf("I know no paddock called %s. Which one do you mean?", name)
+	reason := fmt.Sprintf("I know no paddock called %s. Which one do you mean?", name)
+	r.offerNames(reason, name)
+	return reason
 }
 
 // strangely settles a statement with words that nobody could place: a count
@@ -227,8 +228,12 @@ func (r *reader) strangely(c *clause, entries []entry.Entry) outcome {
 	if c.family() == famGraze && len(c.mobs) == 0 && !c.has(actGrazed) && !(len(c.pads) > 0 && c.pads[0].marked) {
 		return outcome{talk: true}
 	}
-	return outcome{ask: &entry.Ask{Reason: fmt.Sprintf("I am not sure that I understand “%s”. Did I get it right?", c.strangeW),
-		Options: []entry.Option{{Label: "Yes, log it", Entries: entries}}}}
+	if c.strangeW == "or" && len(c.pads) > 1 {
+		reason := "Which one: " + c.pads[0].name + " or " + c.pads[1].name + "?"
+		r.offerEither(reason, c)
+		return outcome{ask: &entry.Ask{Reason: reason}}
+	}
+	return outcome{ask: r.confirm(fmt.Sprintf("I am not sure that I understand “%s”.", c.strangeW), entries)}
 }
 
 // understand names what spelling was forgiven.

@@ -7,7 +7,7 @@ func (r *reader) whenPart(c *clause, i int) int {
 		if k, ok := r.clock(i); ok {
 			return k
 		}
-		return i
+		return r.noSuchDay(c, i)
 	}
 	if m.day > r.today || m.vague {
 		c.future = true
@@ -18,6 +18,29 @@ func (r *reader) whenPart(c *clause, i int) int {
 	}
 	c.days = m
 	return m.next
+}
+
+// noSuchDay asks about a day that cannot be, such as 3/13 where the day comes
+// first, with the day that it is the other way round.
+func (r *reader) noSuchDay(c *clause, i int) int {
+	a, s, b := r.tok(i), r.tok(i+1), r.tok(i+2)
+	if a.shape != number || a.decimal || s.text != "/" || !s.glued || b.shape != number || b.decimal || !b.glued || len(a.text) > 2 || len(b.text) > 2 {
+		return i
+	}
+	month, day := b.value, a.value
+	if r.monthFirst {
+		month, day = a.value, b.value
+	}
+	if month < 13 || month > 31 || day > 12 || r.tok(i-1).tag != onWord && r.tok(i+3).tag != padMark {
+		return i
+	}
+	why := "Which day is " + r.source(i, i+3) + "? Here the day comes before the month."
+	if r.monthFirst {
+		why = "Which day is " + r.source(i, i+3) + "? Here the month comes before the day."
+	}
+	c.unsure(why)
+	r.offer(why, i, i+3, b.text+"/"+a.text, "")
+	return i + 3
 }
 
 // limitPart reads how long a hold lasts.

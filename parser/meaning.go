@@ -104,14 +104,14 @@ func (r *reader) counts(c *clause) ([]entry.Entry, string) {
 		if (c.strange > 0 || c.trouble) && len(c.count.said) < 3 {
 			return nil, ""
 		}
-		if r.Recent != "" && c.count.doubt == "" {
+		if r.Recent != "" && c.count.doubt == "" && r.nothingElse(c) {
 			r.understood = append(r.understood, "took the scores as "+r.Recent+"'s")
 			c.pads = []place{{name: r.Recent, known: true}}
 		} else {
 			if c.count.doubt != "" {
 				return nil, c.count.doubt
 			}
-			return nil, "Which paddock are those scores from?"
+			return nil, r.whose(c)
 		}
 	}
 	if c.has(actsGraze | actOrder | actGoing | actPlace) {
@@ -143,6 +143,30 @@ func (r *reader) counts(c *clause) ([]entry.Entry, string) {
 		list = append(list, entry.Canopy{Paddock: n.Paddock, Date: n.Date})
 	}
 	return list, ""
+}
+
+// nothingElse tells whether no word stands beside the scores that may be a
+// paddock's name: words that nobody knows, and those that places are named by.
+func (r *reader) nothingElse(c *clause) bool {
+	for i := c.from; i < c.to; i++ {
+		if t := r.tok(i); t.shape == word && (t.tag == topWord || t.tag == acreUnit || t.tag == haUnit || placeWords[t.text]) {
+			return false
+		}
+	}
+	return c.strange == 0
+}
+
+// whose asks which paddock scores are from; the one named within the hour is
+// offered where it may be.
+func (r *reader) whose(c *clause) string {
+	const why = "Which paddock are those scores from?"
+	for i := c.from; i < c.to && r.Recent != ""; i++ {
+		if r.isScore(i) {
+			r.offerScores(why, r.Recent, i)
+			break
+		}
+	}
+	return why
 }
 
 // sharedCounts gives the same average for each of several paddocks.
@@ -233,13 +257,25 @@ func (r *reader) canopies(c *clause) ([]entry.Entry, string) {
 		}
 	}
 	if c.has(actClosed) && !c.has(actCanopy) {
-		return nil, "Does “closed” mean that the canopy has closed, or that it is shut up?"
+		return nil, r.closedHow(c)
 	}
 	var list []entry.Entry
 	for _, p := range c.pads {
 		list = append(list, entry.Canopy{Paddock: p.name, Date: r.dayOf(c)})
 	}
 	return list, ""
+}
+
+// closedHow asks what "closed" means, with both ways to mean it.
+func (r *reader) closedHow(c *clause) string {
+	const why = "Does “closed” mean that the canopy has closed, or that it is shut up?"
+	for i := c.from; i < c.to; i++ {
+		if t := r.tok(i); (t.tag == closedWord || t.tag == closeWord) && !c.names(i) {
+			r.offer(why, i, i+1, "canopy closed", "Canopy closed")
+			r.offer(why, i, i+1, "shut up", "Shut up")
+		}
+	}
+	return why
 }
 
 // rains gives the rain told.
@@ -295,7 +331,10 @@ func (r *reader) temperatures(c *clause) ([]entry.Entry, string) {
 		t.Where = entry.Air
 	}
 	if t.Where == "" {
-		return nil, "Is that the soil's temperature or the air's?"
+		const why = "Is that the soil's temperature or the air's?"
+		r.offer(why, c.from, c.from, "soil", "Soil")
+		r.offer(why, c.from, c.from, "air", "Air")
+		return nil, why
 	}
 	return []entry.Entry{t}, ""
 }

@@ -16,6 +16,9 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 	}
 	from = i
 	i = r.apology(i)
+	if _, k := r.undo(i + 1); k > i+1 && r.oneOf(i, "nah", "no", "nope") {
+		i++
+	}
 	undo, k := r.undo(i)
 	if undo {
 		k = r.apology(k)

@@ -1,6 +1,10 @@
 package parser
 
-import "leafround/core/entry"
+import (
+	"strings"
+
+	"leafround/core/entry"
+)
 
 // outcome is what one part of a message came to.
 type outcome struct {
@@ -22,6 +26,7 @@ func (r *reader) message(out *entry.Reading) {
 		out.Ignored = true
 		return
 	}
+	r.column(from, to)
 	for _, read := range wholeReaders {
 		if o, ok := read(r, from, to); ok {
 			settle(out, o)
@@ -29,6 +34,35 @@ func (r *reader) message(out *entry.Reading) {
 		}
 	}
 	settle(out, r.sentences(from, to))
+}
+
+// column joins scores that were sent one a line, the first of them behind the
+// paddock: "p7 2", "2.5", "2". Two lines or more of one number each, some of
+// them with a point, are no paddocks.
+func (r *reader) column(from, to int) {
+	lines, points := 0, false
+	for i := from; i < to; i++ {
+		t := r.tok(i)
+		if t.shape != newline {
+			if lines > 0 && (t.shape != number || r.tok(i-1).shape != newline || t.value > 5) {
+				return
+			}
+			points = points || lines > 0 && t.decimal
+			continue
+		}
+		if lines == 0 && (i-from < 2 || !r.isScore(i-1) || r.tok(i-1).value > 5) {
+			return
+		}
+		lines++
+	}
+	if lines < 2 || !points {
+		return
+	}
+	for i := from; i < to; i++ {
+		if t := r.tok(i); t.shape == newline {
+			t.shape, t.text = mark, ","
+		}
+	}
 }
 
 // wholeReaders read messages that are one thing as a whole.
@@ -172,9 +206,29 @@ func join(all *outcome, o outcome) {
 	if all.question == nil {
 		all.question = o.question
 	}
+	if all.ask != nil && o.ask != nil && wentIn(all.ask) && wentIn(o.ask) {
+		all.ask.Options[0].Entries = append(all.ask.Options[0].Entries, o.ask.Options[0].Entries...)
+		all.ask.Reason, all.ask.Options[0].Label = "Did they go in there?", "Yes: "+whoWhere(all.ask.Options[0].Entries)
+	}
 	if all.ask == nil {
 		all.ask = o.ask
 	}
+}
+
+// whoWhere names each herd with where it went.
+func whoWhere(list []entry.Entry) string {
+	var parts []string
+	for _, e := range list {
+		if g, ok := e.(entry.Graze); ok {
+			parts = append(parts, g.Mob+" into "+g.Paddock)
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+// wentIn tells whether an ask is whether one herd went into a paddock.
+func wentIn(a *entry.Ask) bool {
+	return len(a.Options) == 1 && strings.HasPrefix(a.Reason, "Did they go in")
 }
 
 // sentenceEnd gives the token that ends the sentence from i.

@@ -72,7 +72,20 @@ func (r *reader) slashed(i int) (f float64, next int, ok bool) {
 	if a.value >= b.value || b.value > 10 || a.value == 0 {
 		return 0, i, false
 	}
+	if oddParts[b.text] && r.lately(i, 21) {
+		return 0, i, false // 5/6 is a day of the last weeks
+	}
 	return a.value / b.value, i + 3, true
+}
+
+// oddParts are parts that nobody judges a leaf by; two numbers with a slash
+// between them are rather a day.
+var oddParts = map[string]bool{"5": true, "6": true, "7": true, "9": true, "10": true}
+
+// lately tells whether a day with a slash lies within some days up to today.
+func (r *reader) lately(i, days int) bool {
+	m := r.slashDay(i)
+	return m.ok && m.day <= r.today && r.today.Sub(m.day) <= days
 }
 
 // andPart reads "and a half", "n a half", "and three quarters".

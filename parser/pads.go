@@ -1,6 +1,7 @@
 package parser
 
 import (
+	"slices"
 	"strconv"
 )
 
@@ -68,6 +69,9 @@ func (r *reader) scoresOfRecent(c *clause, i int) bool {
 	if r.Recent == "" || len(c.pads) > 0 || c.acts != 0 || t.shape != number || t.value > 4 || r.joins(i+1) && !r.isScore(i+2) {
 		return false
 	}
+	if r.opening == i && !t.decimal && r.bears(t.text) && r.tok(i+1).shape == number && !r.tok(i+1).glued {
+		return false // it may be that paddock
+	}
 	list, k := r.scores(i)
 	return len(list.said) > 1 && list.doubt == "" && !r.eventAhead(k)
 }
@@ -90,6 +94,9 @@ func (r *reader) onePad(i int, loose bool) (place, bool) {
 	}
 	if !ok {
 		p, ok = r.wrongNumber(i)
+	}
+	if !ok {
+		p, ok = r.halfName(i)
 	}
 	if b := r.tok(i - 1); !ok && t.tag == numberWord && t.sense > 0 && i > 0 && (b.tag == inWord || b.tag == intoWord || b.tag == toWord || b.tag == fromWord || b.tag == ofWord || b.tag == offWord) && !r.unitAhead(i+1) {
 		if p, ok := r.wordNumber(i); ok && p.known {
@@ -186,7 +193,7 @@ var numberedThings = wordSet(`gate gates tank tanks trough troughs fence tag tag
 
 // markedPad reads a name behind "p" or "paddock".
 func (r *reader) markedPad(i int) (place, bool) {
-	if b := r.tok(i - 1); i > 0 && i-1 == r.opening && b.shape == word && (b.tag == topWord || placeWords[b.text]) && len(r.tok(i).text) > 2 && r.tok(i+1).shape == number {
+	if b := r.tok(i - 1); i > 0 && i-1 == r.opening && b.shape == word && (b.tag == topWord || placeWords[b.text] || r.maybeName(b) && r.isScore(i+2)) && len(r.tok(i).text) > 2 && r.tok(i+1).shape == number {
 		return place{name: b.text + " " + r.tok(i).text, marked: true, at: i, next: i + 1}, true // "back paddock 2 2.5": no paddock 2
 	}
 	j := i + 1
@@ -212,6 +219,15 @@ func (r *reader) markedPad(i int) (place, bool) {
 	p.marked, p.at = true, i
 	return p, ok
 }
+
+// maybeName tells whether a word before "paddock" may be a part of its name:
+// one that nobody knows.
+func (r *reader) maybeName(t *token) bool {
+	return t.tag == unknown && len(t.text) > 2 && !r.oneOfText(t, "did", "count", "counts", "score", "tally", "okay")
+}
+
+// oneOfText tells whether a token is one of some words.
+func (r *reader) oneOfText(t *token, words ...string) bool { return slices.Contains(words, t.text) }
 
 // wordNumber reads "paddock twelve".
 func (r *reader) wordNumber(j int) (place, bool) {

@@ -25,6 +25,7 @@ type Context struct {
 	Last       []entry.Entry // the sender's latest message's entries: "same again in 13"
 	Bot        string        // the bot's user name, for commands that name a bot
 	Reply      bool          // the message answers one that was logged: a bare correction is one
+	retry      bool          // another form of a message is read: it offers no forms of its own
 }
 
 // reader reads one message.
@@ -51,6 +52,7 @@ type reader struct {
 	prefixed   bool // the direction that waits came from "to" or "from"
 	understood []string
 	respelt    []string
+	forms      []way // other forms of the message, for what may be asked
 }
 
 var noToken = token{}
@@ -86,6 +88,9 @@ func Read(text string, c Context) entry.Reading {
 	r.toks = scan(r.text, *pool)
 	r.respell()
 	r.message(&out)
+	if out.Ask != nil {
+		r.options(out.Ask)
+	}
 	if len(out.Entries) > 0 || out.Question != nil || out.Ask != nil {
 		r.understood = append(r.understood, r.respelt...)
 	}

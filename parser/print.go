@@ -2,6 +2,7 @@ package parser
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -217,7 +218,7 @@ func printSetup(s entry.Setup) string {
 	case entry.SetFarm:
 		return "set up " + s.Name + ", " + s.Zone
 	case entry.SetPaddocks:
-		return printRegister(s.Paddocks)
+		return printRegister(s.Paddocks, s.Unit)
 	case entry.SetMob:
 		if s.Head == 0 {
 			return "mob " + s.Mob
@@ -242,15 +243,35 @@ func printSetup(s entry.Setup) string {
 
 // printRegister prints paddocks one a line, or the mob that alone may graze
 // them.
-func printRegister(plots []entry.Plot) string {
+func printRegister(plots []entry.Plot, unit string) string {
 	lines := []string{"paddocks"}
 	var names []string
 	for _, p := range plots {
 		names = append(names, padName(p.Name))
-		lines = append(lines, strings.TrimSpace(p.Name+" "+figure(float64(p.Area))+" ha "+string(p.Grass)))
+		lines = append(lines, strings.TrimSpace(p.Name+" "+printArea(p.Area, unit)+" "+string(p.Grass)))
 	}
 	if len(plots) > 0 && plots[0].Mob != "" {
 		return "only " + plots[0].Mob + " on " + strings.Join(names, ", ")
 	}
 	return strings.Join(lines, "\n")
+}
+
+// printArea writes an area in the unit that it was typed in, so that it reads
+// back to the same value.
+func printArea(a entry.Hectares, unit string) string {
+	if unit != "acres" {
+		return figure(float64(a)) + " ha"
+	}
+	v := float64(a / entry.Acres(1))
+	for _, near := range []float64{v, math.Nextafter(v, 0), math.Nextafter(v, math.MaxFloat64)} {
+		if entry.Acres(near) == a {
+			v = near
+		}
+	}
+	for digits := 1; digits < 17; digits++ {
+		if short, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', digits, 64), 64); err == nil && entry.Acres(short) == a {
+			return figure(short) + " acres"
+		}
+	}
+	return figure(v) + " acres"
 }

@@ -36,6 +36,11 @@ func (r *reader) opensQuestion(i int) bool {
 		if t.shape != word {
 			return false
 		}
+		if t.text == "did" {
+			if p, ok := r.onePad(i+1, false); ok && r.tok(p.next).text == "." {
+				return false // "did dam. 3 3.5 4"
+			}
+		}
 		if openers[t.text] || t.tag == whWord {
 			return true
 		}
@@ -89,6 +94,9 @@ const longestQuestion = 60
 
 // ask gives the question in a run of tokens, nil where there is none.
 func (r *reader) ask(from, to int, signal bool) *entry.Question {
+	if u := r.tok(from + 1); r.oneOf(from, "will", "gonna") && (u.tag == hearWord || u.tag == grazeWord || u.tag == planWord) && r.tok(to).text != "?" {
+		return nil // "will prob graze 3 next"
+	}
 	signal = signal || r.tok(from).text == "if" && (r.hasTag(from, to, whWord) || r.hasTag(from, to, haUnit) || r.hasTag(from, to, dayUnit)) ||
 		r.tok(from).text == "at" && r.hasTag(from, to, whWord)
 	if !signal && to-from > 10 || to-from > longestQuestion {

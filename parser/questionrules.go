@@ -178,7 +178,8 @@ func askRate(q *query) *entry.Question {
 	leafy := q.any("leaf", "leaves", "lvs", "lf", "grass", "growing", "growth", "grow")
 	switch {
 	case q.any("rate", "pace"), leafy && q.any("fast", "quick", "quickly", "speed", "speeding", "slowing", "slow", "slowly", "coming", "appearance", "emergence"),
-		q.any("days", "day") && q.any("per", "a") && q.any("leaf"), q.any("growing") && q.any("how"):
+		q.any("days", "day") && q.any("per", "a") && q.any("leaf"), q.any("growing") && q.any("how"),
+		q.n == 2 && q.any("how") && q.any("fast"):
 	default:
 		return nil
 	}

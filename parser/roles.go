@@ -29,10 +29,11 @@ func (r *reader) prefix(c *clause, way role) {
 
 // locate reads "in" and "on": stock went in, or something happened in there.
 func (r *reader) locate(c *clause, i int) {
+	r.way = roleAt
 	if r.padAhead(i + 1) {
-		r.way = roleAt
 		return
 	}
+	r.way = roleNone
 	if r.oneOf(i+1, "the", "a", "an", "my", "our", "his", "her", "this", "that", "some", "case", "time", "total", "fact", "town", "front", "general") {
 		c.remarks++
 		return

@@ -29,7 +29,9 @@ func (r *reader) outOfRange(p place, t *tally) string {
 	top := r.book.live(p.name) + 1
 	for _, s := range t.said {
 		if v := s.Stage(entry.RemnantBySize); v > top {
-			return fmt.Sprintf("A score of %g is more leaves than that grass carries. Is a point missing? Please send the scores again.", float64(v))
+			why := fmt.Sprintf("A score of %g is more leaves than that grass carries. Is a point missing? Please send the scores again.", float64(v))
+			r.offerPoints(why, p)
+			return why
 		}
 	}
 	return ""

@@ -111,22 +111,27 @@ func (r *reader) setPaddocks(from, to int) (s entry.Setup, why string, ok bool) 
 		return s, "", false
 	}
 	s.What = entry.SetPaddocks
+	acres := true
 	for i < to {
 		k := i
 		for k < to && r.tok(k).shape != newline && r.tok(k).text != ";" {
 			k++
 		}
 		if k > i {
-			plot, bad := r.plot(i, k)
+			plot, unit, bad := r.plot(i, k)
 			if bad != "" {
 				return s, bad, true
 			}
 			s.Paddocks = append(s.Paddocks, plot)
+			acres = acres && unit == "acres"
 		}
 		i = k + 1
 	}
 	if len(s.Paddocks) == 0 {
 		return s, "Please send one paddock a line behind “paddocks”: its name and its area in hectares.", true
+	}
+	if acres {
+		s.Unit = "acres" // all of them: the farm thinks in acres
 	}
 	return s, "", true
 }
@@ -134,8 +139,7 @@ func (r *reader) setPaddocks(from, to int) (s entry.Setup, why string, ok bool) 
 // plot reads one line of the register.
 //
 //	plot = name area [ "ha" | "acres" ] [ grass ]
-func (r *reader) plot(from, to int) (entry.Plot, string) {
-	p := entry.Plot{}
+func (r *reader) plot(from, to int) (p entry.Plot, unit, bad string) {
 	line := r.source(from, to)
 	if g, k := r.grassAt(to - 1); k > 0 && to-1 > from {
 		p.Grass = g
@@ -147,14 +151,12 @@ func (r *reader) plot(from, to int) (entry.Plot, string) {
 			to--
 		}
 	}
-	unit := 1.0
-	acres := false
 	for to-1 > from {
 		t := r.tok(to - 1)
 		if t.tag == haUnit {
 			to--
 		} else if t.tag == acreUnit {
-			acres = true
+			unit = "acres"
 			to--
 		} else if t.text == "," || t.text == "." {
 			to--
@@ -169,13 +171,13 @@ func (r *reader) plot(from, to int) (entry.Plot, string) {
 		name -= 2
 	}
 	if area.shape != number || name <= from || v <= 0 || v > 5000 {
-		return p, fmt.Sprintf("I cannot read “%s” as a paddock: please send its name, then its area, such as “River 1 4.1 ha”.", line)
+		return p, "", fmt.Sprintf("I cannot read “%s” as a paddock: please send its name, then its area, such as “River 1 4.1 ha”.", line)
 	}
 	for from < name && r.tok(from).shape == mark && r.tok(from).text != "#" {
 		from++
 	}
 	if r.negative(name-1) && name-1 > from {
-		return p, fmt.Sprintf("I cannot read “%s” as a paddock: an area cannot be below nothing.", line)
+		return p, "", fmt.Sprintf("I cannot read “%s” as a paddock: an area cannot be below nothing.", line)
 	}
 	for name > from && (r.oneOf(name-1, ",", ":", "-", "=") || r.tok(name-1).shape == mark && r.tok(name-1).text != "#") {
 		name--
@@ -185,14 +187,14 @@ func (r *reader) plot(from, to int) (entry.Plot, string) {
 		first++
 	}
 	p.Name = strings.TrimSpace(r.source(first, name))
-	p.Area = entry.Hectares(v * unit)
-	if acres {
+	p.Area = entry.Hectares(v)
+	if unit == "acres" {
 		p.Area = entry.Acres(v)
 	}
 	if p.Name == "" {
-		return p, fmt.Sprintf("I cannot read “%s” as a paddock: please send its name, then its area.", line)
+		return p, "", fmt.Sprintf("I cannot read “%s” as a paddock: please send its name, then its area.", line)
 	}
-	return p, ""
+	return p, unit, ""
 }
 
 // grasses gives the grass of a word.

@@ -70,12 +70,18 @@ func (r *reader) placesTo(i int) (names []string, next int) {
 		return nil, i
 	}
 	list, k := r.padList(p, i, true)
-	return knownNames(list), k
+	names = knownNames(list)
+	if r.tok(k).text == "or" { // "never on Hill or Back Creek"
+		if more, j := r.placesTo(k + 1); len(more) > 0 {
+			return append(names, more...), j
+		}
+	}
+	return names, k
 }
 
 // setBar keeps a mob out of paddocks.
 //
-//	bar = "bar" mob "from" places | mob "not" "allowed" ( "in" | "on" ) places
+//	bar = "bar" mob "from" places | mob ( "not" "allowed" | "never" ) ( "in" | "on" ) places
 func (r *reader) setBar(from, to int) (s entry.Setup, why string, ok bool) {
 	i := from
 	barred := r.oneOf(i, "bar", "ban")
@@ -89,6 +95,9 @@ func (r *reader) setBar(from, to int) (s entry.Setup, why string, ok bool) {
 	if !barred {
 		j := r.over(k, "are")
 		k2, found := r.run(j, "not", "allowed")
+		if r.oneOf(k, "never") {
+			k2, found = r.over(k+1, "go", "to"), true
+		}
 		if !found {
 			return s, "", false
 		}

@@ -116,7 +116,7 @@ func (r *reader) splitPart(from, to int) entry.Plot {
 	last := r.tok(to - 1)
 	told := last.tag == haUnit || last.tag == acreUnit || last.decimal || last.shape == number && to-from > 1 && !last.glued && r.tok(to-2).shape == number
 	if told || last.shape == number && to-from > 2 && !last.glued {
-		if p, bad := r.plot(from, to); bad == "" {
+		if p, _, bad := r.plot(from, to); bad == "" {
 			return p
 		}
 	}
@@ -134,7 +134,7 @@ func (r *reader) setMerge(from, to int) (s entry.Setup, why string, ok bool) {
 		}
 		s = entry.Setup{What: entry.SetMerged, Names: names}
 		s.To, _ = r.mobName(r.over(j+2, "the"))
-		return s, "", true
+		return s, "", hasLetter(s.To)
 	}
 	if !r.oneOf(from, "merge", "join", "combine") {
 		return s, "", false
@@ -145,6 +145,9 @@ func (r *reader) setMerge(from, to int) (s entry.Setup, why string, ok bool) {
 			return s, "Under which name do they run together? For instance: merge heifers and dries into milkers", true
 		}
 		s.To, _ = r.mobName(r.over(k+1, "the"))
+		if !hasLetter(s.To) {
+			return s, "Under which name do they run together? For instance: merge heifers and dries into milkers", true
+		}
 		return s, "", true
 	}
 	p, isPad := r.onePad(from+1, true)
@@ -158,6 +161,9 @@ func (r *reader) setMerge(from, to int) (s entry.Setup, why string, ok bool) {
 	s = entry.Setup{What: entry.SetMerge, To: r.newName(k+1, to), Names: knownNames(list)}
 	return s, "", true
 }
+
+// hasLetter tells whether a name holds a letter or a digit.
+func hasLetter(s string) bool { return foldOf(s) != "" }
 
 func knownNames(list []place) []string {
 	var out []string

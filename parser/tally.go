@@ -19,9 +19,18 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	if p.next == i+1 && !p.marked && r.tok(i).shape == number && r.tok(i).value <= 4 && !r.marked(p.next, k) {
 		t.unsure("Is the %s at the start the paddock or a score? Please send “p%s” or “%s:” before the scores.",
 			p.name, p.name, p.name)
+		r.offer(t.doubt, i, p.next, "paddock "+p.name+":", "")
+		if r.Recent != "" {
+			r.offerScores(t.doubt, r.Recent, i)
+		}
+	}
+	if s := r.tok(k + 1); s.text == "/" && s.glued && !c.days.ok && r.isScore(k+3) && r.tok(k+3).value >= 1 && r.isDayOrPart(k) {
+		t.unsure("Is %s a score or the day? Please send the day before the paddock, and scores with points.", r.source(k, k+3))
 	}
 	if p.shorter != "" && r.tok(p.next-1).shape == number && r.tok(p.next-1).value <= 4 && !r.marked(p.next, k) {
 		t.unsure("Is that %s, or %s with %s as its first score?", p.name, p.shorter, r.tok(p.next-1).text)
+		r.offer(t.doubt, i, p.next, "paddock "+p.name+":", "")
+		r.offer(t.doubt, i, p.next-1, "paddock "+p.shorter+":", "")
 	}
 	if r.oneOf(i, "paddocks", "pdks", "fields", "padds", "pads") {
 		t.unsure("Is that a leaf count, or a paddock and its area? Please send “paddock %s” for a count, or “paddocks” on a line of its own.", p.name)
@@ -34,6 +43,13 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	c.pads = append(c.pads, p)
 	c.count, c.before = &t, c.strange
 	return next, true
+}
+
+// isDayOrPart tells whether "3/4" before scores may be a day as well as a part
+// of a leaf: a day of the last fortnight, or a part that nobody judges by.
+func (r *reader) isDayOrPart(i int) bool {
+	_, _, ok := r.slashed(i)
+	return ok && (oddParts[r.tok(i+2).text] || r.lately(i, 14))
 }
 
 // sharedTarget reads one average told of several paddocks: "p6-p9 all 1.5".

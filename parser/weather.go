@@ -129,6 +129,7 @@ loop:
 	if !ok || !named && j > i {
 		return i
 	}
+	told := k
 	deg, fahrenheit, k := r.degrees(k)
 	r.unitTold = deg
 	if !named && !deg || !deg && r.unitAhead(k) && r.tok(k).tag != monthName {
@@ -149,8 +150,13 @@ loop:
 		k++
 	}
 	r.keepTemperature(c, v, where, side)
+	if c.doubt == fahrenheitOrNot {
+		r.offerUnit(c.doubt, j, told, "°F", "°C")
+	}
 	return k
 }
+
+const fahrenheitOrNot = "Is that in degrees Fahrenheit? Please send it with °F or °C."
 
 // keepTemperature lays a reading in its place.
 func (r *reader) keepTemperature(c *clause, v float64, where entry.Thermometer, side tag) {
@@ -160,7 +166,7 @@ func (r *reader) keepTemperature(c *clause, v float64, where entry.Thermometer, 
 		most = 40
 	}
 	if v < -60 || v > most || r.monthFirst && !r.unitTold && v >= 30 {
-		c.unsure("Is that in degrees Fahrenheit? Please send it with °F or °C.")
+		c.unsure(fahrenheitOrNot)
 	}
 	if where != "" {
 		c.where = where

@@ -14,6 +14,41 @@ func (r *reader) wrongNumber(i int) (place, bool) {
 	return place{name: r.source(i, i+2), next: i + 2}, true
 }
 
+// halfName reads the first word of longer names alone before scores, and a
+// number of acres that opens a list of scores: "top 2.5 2" where there are a
+// Top Flat and a Top Hill, "40 acre 2 2.5". They are asked about.
+func (r *reader) halfName(i int) (place, bool) {
+	if r.anyPaddock {
+		return place{}, false
+	}
+	t := r.tok(i)
+	if b := r.tok(i - 1); i > 0 && (b.tag == intoWord || b.tag == inWord || b.tag == toWord || b.tag == fromWord) && t.shape == word &&
+		r.book.first[t.text] > 1 && !elsewhere[t.text] && t.tag != mobWord && t.tag != looseMob && (r.tok(i+1).shape == end || r.tok(i+1).shape == mark) {
+		return place{name: r.source(i, i+1), next: i + 1}, true // "milkers into top"
+	}
+	if i != r.opening {
+		return place{}, false
+	}
+	if t.shape == word && r.book.first[t.text] > 1 && r.tok(i+1).shape == number && r.isScore(i+1) && (r.tok(i+1).decimal || r.isScore(i+2)) {
+		return place{name: r.source(i, i+1), next: i + 1}, true
+	}
+	if k, ok := r.acreName(i); ok {
+		return place{name: r.source(i, k), next: k}, true
+	}
+	return place{}, false
+}
+
+// acreName sees a number of acres or hectares with scores behind it.
+func (r *reader) acreName(i int) (int, bool) {
+	t, u := r.tok(i), r.tok(i+1)
+	whole := t.shape == number && !t.decimal || t.shape == word && (t.tag == numberWord || t.text == "thirty" || t.text == "forty" || t.text == "fifty" || t.text == "eighty")
+	if i != r.opening || !whole || u.shape != word || u.tag != acreUnit && u.tag != haUnit {
+		return i, false
+	}
+	k := r.intro(i + 2)
+	return i + 2, r.isScore(k) && r.tok(k).value <= 5
+}
+
 // nameTags are parts of speech that may name a paddock behind its mark, where
 // there is no register.
 var nameTags = map[tag]bool{looseMob: true, mobWord: true, remark: true, cropWord: true, troubleWord: true, grassWord: true, topWord: true, soilWord: true}
@@ -38,7 +73,7 @@ func (r *reader) wildPad(i int, loose bool) (place, bool) {
 // register.
 var placeWords = wordSet(`river flat road back front house hill dam creek bush gully swamp orchard bog barn north south east west
 	corner bottom far near long big triangle island lane track woolshed shed cowshed pines willows school church chapel well mill bridge terrace
-	ridge valley bank meadow bay point cliff beach lake pond spring`)
+	ridge valley bank meadow bay point cliff beach lake pond spring lower upper`)
 
 // wildName reads words that may name a paddock where there is no register.
 func (r *reader) wildName(i int, loose bool) (place, bool) {
