@@ -150,8 +150,8 @@ func (r *reader) notAPad(i int, p place) bool {
 		return false // "12 > 13 milkers"
 	}
 	if j := r.over(i+1, "of", "the", "our", "my"); !r.prefixed || j > i+1 {
-		if _, k := r.mob(j); k > j && !(r.way != roleNone && j == i+1 && r.herded && r.heads(k)) {
-			return true // 8 young stock, 20 of the heifers
+		if _, k := r.mob(j); k > j {
+			return !(r.way != roleNone && j == i+1 && r.herded && r.heads(k)) // 8 young stock, 20 of the heifers
 		}
 	}
 	if u := r.tok(i + 1); u.tag == leafUnit && u.shape == word {
@@ -223,7 +223,7 @@ func (r *reader) markedPad(i int) (place, bool) {
 // maybeName tells whether a word before "paddock" may be a part of its name:
 // one that nobody knows.
 func (r *reader) maybeName(t *token) bool {
-	return t.tag == unknown && len(t.text) > 2 && !r.oneOfText(t, "did", "count", "counts", "score", "tally", "okay")
+	return (t.tag == unknown || t.tag == looseMob || t.tag == mobWord) && len(t.text) > 2 && !r.oneOfText(t, "did", "count", "counts", "score", "tally", "okay")
 }
 
 // oneOfText tells whether a token is one of some words.
