@@ -220,6 +220,12 @@ var inOpeners = wordSet(`in now all theyre they just everyone everybody were`)
 
 // part reads one part of a clause; it gives i where there is none.
 func (r *reader) part(c *clause, i, to int) int {
+	if t := r.tok(i); t.shape == mark && onlyJoins(t.text[0]) {
+		if k := r.tallyPart(c, i); k > i {
+			return min(k, to)
+		}
+		return i
+	}
 	for _, read := range partReaders {
 		if k := read(r, c, i); k > i {
 			return min(k, to)
@@ -229,6 +235,15 @@ func (r *reader) part(c *clause, i, to int) int {
 		}
 	}
 	return i
+}
+
+// onlyJoins tells whether a mark opens no part but what belongs to scores.
+func onlyJoins(b byte) bool {
+	switch b {
+	case ',', ';', '/', '+', '&', '(', ')', '?', '*', '|', ':', '=':
+		return true
+	}
+	return false
 }
 
 // partReaders are tried in order at each place of a clause.

@@ -134,6 +134,9 @@ func (r *reader) sentences(from, to int) outcome {
 			b = at
 		}
 		list = r.clauses(list, a, b, n, !ok && (asked || r.opensQuestion(a)))
+		if len(list) > mostClauses || r.named > mostPads {
+			return outcome{ask: &entry.Ask{Reason: tooMuchReason}}
+		}
 	}
 	return r.statements(list, all, whole)
 }
@@ -252,6 +255,9 @@ func (r *reader) sentenceEnd(i, to int) int {
 	return to
 }
 
+// mostClauses is how many clauses one message can hold (ours).
+const mostClauses = 400
+
 // clauses cuts a sentence into clauses.
 func (r *reader) clauses(list []clause, from, to, sentence int, asked bool) []clause {
 	for i := from; i < to; {
@@ -260,6 +266,9 @@ func (r *reader) clauses(list []clause, from, to, sentence int, asked bool) []cl
 			r.opening++
 		}
 		r.headed = len(list) > 0 && list[len(list)-1].heads() && (list[len(list)-1].sentence < sentence || list[len(list)-1].colon)
+		if len(list) > mostClauses || r.named > mostPads {
+			return list
+		}
 		c := r.clause(i, to)
 		i = max(c.to, i+1)
 		c.sentence = sentence

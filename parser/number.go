@@ -141,9 +141,18 @@ func (r *reader) commaPair(i int) bool {
 }
 
 // commaUse looks along a list of scores and settles its commas: decimal where
-// every comma joins just two whole numbers and the list is parted otherwise.
+// every comma joins just two whole numbers and the list is parted otherwise. A
+// stretch without such commas is remembered, so that it is looked along once.
 func (r *reader) commaUse(i int) commaUse {
-	pairs, items, points := 0, 0, false
+	if r.plainFrom <= i && i < r.plainTo {
+		return commaList
+	}
+	start, pairs, items, points := i, 0, 0, false
+	defer func() {
+		if pairs == 0 {
+			r.plainFrom, r.plainTo = start, i
+		}
+	}()
 	for last := i + 4*mostTillers; ; {
 		t := r.tok(i)
 		switch {

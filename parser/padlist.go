@@ -15,6 +15,9 @@ func (r *reader) padList(first place, i int, busy bool) ([]place, int) {
 	next := first.next
 	for {
 		j := next
+		if len(list) > mostPads {
+			return list, next
+		}
 		for r.joins(j) {
 			j++
 		}

@@ -5,6 +5,9 @@ import (
 	"strconv"
 )
 
+// mostPads is how many paddocks one message can name (ours).
+const mostPads = 300
+
 // padsPart reads paddocks, and the scores behind a single one.
 //
 //	paddocks = place { ( "," | "and" | "&" | "+" | "/" ) place } | whole "-" whole
@@ -12,6 +15,9 @@ func (r *reader) padsPart(c *clause, i int) int {
 	j := i
 	if r.tok(j).text == "the" {
 		j++
+	}
+	if r.named > mostPads {
+		return i
 	}
 	if r.headed && c.count == nil && len(c.pads) == 0 && r.tok(j).shape == number && r.isScore(j) && r.tok(j).value <= 5 && r.tok(j+1).text != ":" {
 		return i
@@ -47,6 +53,7 @@ func (r *reader) padsPart(c *clause, i int) int {
 	}
 	r.way = roleNone
 	c.pads = append(c.pads, list...)
+	r.named += len(list)
 	return k
 }
 

@@ -45,6 +45,9 @@ type reader struct {
 	herded     bool // the clause has named a mob
 	unitTold   bool // the temperature came with its unit
 	please     bool // somebody is asked to do something
+	named      int  // paddocks named so far
+	plainFrom  int  // from here to plainTo no comma is a decimal one
+	plainTo    int
 	noScores   int  // before this token there are no scores: they were looked for
 	opening    int  // the clause's first token
 	cut        bool // the token here opens a clause of its own
@@ -86,8 +89,12 @@ func Read(text string, c Context) entry.Reading {
 	pool := tokenPool.Get().(*[]token)
 	r := newReader(text, c)
 	r.toks = scan(r.text, *pool)
-	r.respell()
-	r.message(&out)
+	if len(r.toks) > mostTokens {
+		r.tooMuch(&out)
+	} else {
+		r.respell()
+		r.message(&out)
+	}
 	if out.Ask != nil {
 		r.options(out.Ask)
 	}
@@ -99,6 +106,25 @@ func Read(text string, c Context) entry.Reading {
 	out.Understood = append(out.Understood, r.understood...)
 	return out
 }
+
+// mostTokens is how many words, numbers and marks are read in one message: a
+// walk of 150 paddocks with ten tillers each. It holds the time that a message
+// made to cost time can take (ours).
+const mostTokens = 2000
+
+// tooMuch settles a message of more tokens: what may be for the bot is asked to
+// come in parts, marks alone are no message.
+func (r *reader) tooMuch(out *entry.Reading) {
+	for i := range r.toks {
+		if s := r.toks[i].shape; s == word || s == number {
+			out.Ask = &entry.Ask{Reason: tooMuchReason}
+			return
+		}
+	}
+	out.Ignored = true
+}
+
+const tooMuchReason = "That is too much for me at once. Please send it in parts."
 
 func newReader(text string, c Context) *reader {
 	r := &reader{Context: c, book: c.Book, anyPaddock: c.AnyPaddock, monthFirst: c.MonthFirst, rule: c.Rule,
