@@ -49,6 +49,7 @@ func FuzzRead(f *testing.F) {
 var foundByFuzzing = []string{
 	"\x80", "no10 0", "100should Be0X2", "mAke it\x1f0.0", "urea on p\x120-p23 wed", "paddocks\np``1addoDk 22 \x7f8",
 	" clear!of spray", "12 is now called Bottom Hillr\xf6\xe8\xba\xcd\x1c\x89\"", "soil 92F", "%%%%%%young stock in hill",
+	"merge heifers and dries into!%rrs", "no,bloat \xb8oday",
 }
 
 // checkReading tells whether exactly one part of a reading holds. It spends
@@ -65,6 +66,9 @@ func checkReading(t testing.TB, r entry.Reading) {
 	}
 	if r.Ask != nil && r.Ask.Reason == "" {
 		t.Fatalf("%q: an ask without a reason", r.Text)
+	}
+	if r.Ask != nil && len(r.Ask.Options) > mostOptions {
+		t.Fatalf("%q: %d options", r.Text, len(r.Ask.Options))
 	}
 }
 
