@@ -61,6 +61,10 @@ var plainForms = map[rune]string{
 // cleanRune writes one character that is not ASCII and gives the last rune
 // that was written.
 func cleanRune(b *strings.Builder, last, r rune, rest string) rune {
+	if vulgar(r).den != 0 {
+		b.WriteRune(r)
+		return r
+	}
 	if plain, ok := plainForms[r]; ok {
 		b.WriteString(plain)
 		if plain == "" {

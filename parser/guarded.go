@@ -33,6 +33,9 @@ func (r *reader) guarded(c *clause, entries []entry.Entry, doubt string) (outcom
 		if len(entries) == 0 {
 			return outcome{talk: true}, true
 		}
+		if o, ok := r.eitherOr(c); ok {
+			return o, true
+		}
 		return outcome{ask: r.confirm("Is that so? I log only what somebody knows.", entries)}, true
 	case g&guardNeg != 0:
 		return r.denied(c), true
@@ -228,12 +231,45 @@ func (r *reader) strangely(c *clause, entries []entry.Entry) outcome {
 	if c.family() == famGraze && len(c.mobs) == 0 && !c.has(actGrazed) && !(len(c.pads) > 0 && c.pads[0].marked) {
 		return outcome{talk: true}
 	}
-	if c.strangeW == "or" && len(c.pads) > 1 {
-		reason := "Which one: " + c.pads[0].name + " or " + c.pads[1].name + "?"
-		r.offerEither(reason, c)
-		return outcome{ask: &entry.Ask{Reason: reason}}
+	if o, ok := r.eitherOr(c); ok {
+		return o
+	}
+	if o, ok := r.slashedPair(c); ok {
+		return o
+	}
+	if c.count != nil && len(c.nums) > 0 {
+		return outcome{ask: &entry.Ask{Reason: fmt.Sprintf("I am not sure what “%s” belongs to. Please send each paddock with its scores on a line of its own.", r.tok(c.nums[0]).text)}}
 	}
 	return outcome{ask: r.confirm(fmt.Sprintf("I am not sure that I understand “%s”.", c.strangeW), entries)}
+}
+
+// eitherOr asks which of two paddocks is meant.
+func (r *reader) eitherOr(c *clause) (outcome, bool) {
+	if len(c.pads) < 2 || !r.hasText(c.from, c.to, "or") || c.count != nil {
+		return outcome{}, false
+	}
+	reason := "Which one: " + c.pads[0].name + " or " + c.pads[1].name + "?"
+	r.offerEither(reason, c)
+	return outcome{ask: &entry.Ask{Reason: reason}}, true
+}
+
+// slashedPair asks about two numbers with a slash between them that are no day:
+// two paddocks, or the day the other way round?
+func (r *reader) slashedPair(c *clause) (outcome, bool) {
+	for _, i := range c.nums {
+		s, b := r.tok(i+1), r.tok(i+2)
+		if s.text != "/" || !s.glued || !b.glued || b.shape != number {
+			continue
+		}
+		pair := r.source(i, i+3)
+		reason := "Is " + pair + " two paddocks, or a day?"
+		if f := c.family(); f != famRain && f != famTemp {
+			r.offer(reason, i, i+3, r.tok(i).text+" and "+b.text, "")
+		}
+		r.offer(reason, i, i+3, b.text+"/"+r.tok(i).text, "")
+		return outcome{ask: &entry.Ask{Reason: reason}}, true
+	}
+	return outcome{}, false
 }
 
 // understand names what spelling was forgiven.

@@ -128,6 +128,9 @@ func (r *reader) counts(c *clause) ([]entry.Entry, string) {
 	if c.shared {
 		return r.sharedCounts(c)
 	}
+	if p := c.pads[0]; c.count.doubt == "" && r.mayBeScore(c, p) {
+		return nil, "Is the " + p.name + " there the paddock or a score? Please send “p" + p.name + "” before the scores."
+	}
 	if len(c.pads) > 1 {
 		return nil, fmt.Sprintf("Are those scores from %s or %s?", c.pads[0].name, c.pads[1].name)
 	}
@@ -167,6 +170,20 @@ func (r *reader) whose(c *clause) string {
 		}
 	}
 	return why
+}
+
+// mayBeScore tells whether a bare number of 4 or less, taken for the paddock of
+// scores, may be one of them: words stand between, or it comes behind scores.
+func (r *reader) mayBeScore(c *clause, p place) bool {
+	if t := r.tok(p.at); p.marked || p.next != p.at+1 || t.shape != number || t.value > 4 || !c.names(p.at) || r.marked(p.next, p.next+1) {
+		return false
+	}
+	for i := c.from; i < p.at; i++ {
+		if r.isScore(i) {
+			return true
+		}
+	}
+	return c.strange > 0 || c.remarks > 0 || placeWords[r.tok(p.next).text]
 }
 
 // sharedCounts gives the same average for each of several paddocks.

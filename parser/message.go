@@ -37,10 +37,12 @@ func (r *reader) message(out *entry.Reading) {
 }
 
 // column joins scores that were sent one a line, the first of them behind the
-// paddock: "p7 2", "2.5", "2". Two lines or more of one number each, some of
+// paddock or below it: "p7 2", "2.5", "2". Two lines or more of one number each, some of
 // them with a point, are no paddocks.
 func (r *reader) column(from, to int) {
 	lines, points := 0, false
+	head, named := r.onePad(from, false)
+	named = named && r.tok(head.next).shape == newline && (r.tok(from).shape == word || r.tok(from).value > 4)
 	for i := from; i < to; i++ {
 		t := r.tok(i)
 		if t.shape != newline {
@@ -50,7 +52,7 @@ func (r *reader) column(from, to int) {
 			points = points || lines > 0 && t.decimal
 			continue
 		}
-		if lines == 0 && (i-from < 2 || !r.isScore(i-1) || r.tok(i-1).value > 5) {
+		if lines == 0 && !(named && head.next == i) && (i-from < 2 || !r.isScore(i-1) || r.tok(i-1).value > 5) {
 			return
 		}
 		lines++
@@ -62,6 +64,9 @@ func (r *reader) column(from, to int) {
 		if t := r.tok(i); t.shape == newline {
 			t.shape, t.text = mark, ","
 		}
+	}
+	if named {
+		r.tok(head.next).text = ":"
 	}
 }
 

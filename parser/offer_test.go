@@ -1,6 +1,7 @@
 package parser
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -115,6 +116,26 @@ func TestEveryOfferIsSound(t *testing.T) {
 			require.True(t, len(o.Entries) > 0 || o.Question != nil, p.Text)
 			if o.Label == "Yes, log it" {
 				require.Contains(t, r.Ask.Reason, "Log: ", p.Text)
+			}
+		}
+	}
+}
+
+// TestNoWordIsDropped puts a word that nobody knows at every place of a bare
+// list of scores: it is never filed on the paddock named within the hour.
+func TestNoWordIsDropped(t *testing.T) {
+	lists := [][]string{{"2.5", "2", "2"}, {"2", "2.5", "2", "3"}, {"2.5", "2.5"}, {"2.5", "2", "repro", "2"}, {"2.5,", "2,", "2"}, {"avg", "2.5"}, {"counted", "2.5", "2", "2", "2.5"}}
+	for _, list := range lists {
+		for _, w := range []string{"zzyzx", "river", "top", "corner", "smiths", "forty", "acre", "back", "B", "hilltop", "far"} {
+			for at := 0; at <= len(list); at++ {
+				words := append(append(append([]string{}, list[:at]...), w), list[at:]...)
+				c := lowerFarm(t)
+				c.Recent = "12"
+				text := strings.Join(words, " ")
+				for _, e := range Read(text, c).Entries {
+					n, is := e.(entry.Count)
+					require.False(t, is, "%s: %+v", text, n)
+				}
 			}
 		}
 	}

@@ -48,6 +48,9 @@ func (r *reader) padsPart(c *clause, i int) int {
 			return k
 		}
 	}
+	if t := r.tok(j); c.count != nil && len(c.pads) == 0 && t.shape == number && t.value <= 4 && !one.marked && one.next == j+1 && r.way == roleNone {
+		c.unsure("Is that " + t.text + " the paddock or a score? Please send the paddock first, such as: p" + t.text + " 2 2.5 2")
+	}
 	for n := range list {
 		list[n].role = r.way
 	}

@@ -129,6 +129,9 @@ func (r *reader) negative(i int) bool {
 // paddocks: "1, 2, 3 grazed".
 func (r *reader) eventAhead(i int) bool {
 	for r.tok(i).tag == filler && r.tok(i).shape == word {
+		if d, _, ok := r.idiomAt(i); ok && d.none {
+			return false // "im off"
+		}
 		i++
 	}
 	t := r.tok(i)
