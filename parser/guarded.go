@@ -306,12 +306,3 @@ func (r *reader) optionsFor(c *clause) []entry.Option {
 	}
 	return out
 }
-
-// wordlessNumber gives the paddock of a number.
-func (r *reader) wordlessNumber(n int) (place, bool) {
-	name := strconv.Itoa(n)
-	if had, ok := r.book.has(name); ok {
-		return place{name: had, known: true}, true
-	}
-	return place{name: name, known: true}, r.anyPaddock
-}

@@ -1,6 +1,9 @@
 package parser
 
 import (
+	"strconv"
+	"strings"
+
 	"leafround/core/entry"
 )
 
@@ -79,26 +82,36 @@ func (r *reader) perhapsOver(c *clause) string {
 // endWords may tell that a hold is over.
 var endWords = wordSet(`ok okay end ended over finished expired clear cleared lifted passed done past ended fine good gone safe`)
 
-// spread reads "6 to 9" among holds as every paddock of those numbers.
+// spread reads "6 to 9" and "top 1 to top 3" among holds as every paddock of
+// those numbers.
 func (r *reader) spread(pads []place) []place {
 	if len(pads) != 2 || pads[0].role != roleOut || pads[1].role != roleIn {
 		return pads
 	}
-	a, b := scan(pads[0].name, nil), scan(pads[1].name, nil)
-	if len(a) != 1 || len(b) != 1 || a[0].shape != number || b[0].shape != number {
+	stem, first, ok := numbered(pads[0].name)
+	other, last, ok2 := numbered(pads[1].name)
+	if !ok || !ok2 || foldOf(stem) != foldOf(other) && other != "" || last-first > 60 {
 		return pads
 	}
 	var list []place
-	for n := int(a[0].value); n <= int(b[0].value); n++ {
-		p, ok := r.wordlessNumber(n)
-		if ok {
-			list = append(list, p)
+	for n := first; n <= last; n++ {
+		if name, known := r.book.has(foldOf(stem + strconv.Itoa(n))); known {
+			list = append(list, place{name: name, known: true})
+		} else if r.anyPaddock {
+			list = append(list, place{name: stem + strconv.Itoa(n), known: true})
 		}
 	}
 	if len(list) < 2 {
 		return pads
 	}
 	return list
+}
+
+// numbered parts a name that ends in a number.
+func numbered(name string) (stem string, n int, ok bool) {
+	stem = strings.TrimRight(name, "0123456789")
+	n, err := strconv.Atoi(name[len(stem):])
+	return stem, n, err == nil
 }
 
 // releases lifts holds of each paddock.

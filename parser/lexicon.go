@@ -198,7 +198,7 @@ var lexiconTable = map[tag]string{
 	cutWord: `cut`, silageWord: `silage baleage balage haylage silaged sileage ensiled wrapped`, hayWord: `hay haymaking hayed`, baleWord: `bale baled bales`,
 	toppedWord: `topped mulched clipped`, topWord: `top`, mowWord: `mowed mown`,
 	canopyWord: `canopy`, closedWord: `closed`, closeWord: `close closing`, shutWord: `shut shutting`, lockWord: `lock locked locking`,
-	openWord: `open opened`, releaseWord: `release released unlock unlocked lift lifted`, okWord: `ok`, holdWord: `hold held skip skipping avoid withhold withholding whp`,
+	openWord: `open opened`, releaseWord: `release released unlock unlocked lift lifted`, okWord: `ok`, holdWord: `spelled hold held skip skipping avoid withhold withholding whp`,
 	sprayWord: `spray sprayed spraying herbicide weedkiller glyphosate weedspray insecticide sprays`,
 	fertWord: `fert fertiliser fertilizer fertilised fertilized urea dap lime limed super superphosphate potash nitrogen
 		topdressed topdress muriate`,

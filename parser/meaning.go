@@ -134,6 +134,9 @@ func (r *reader) counts(c *clause) ([]entry.Entry, string) {
 	if len(c.pads) > 1 {
 		return nil, fmt.Sprintf("Are those scores from %s or %s?", c.pads[0].name, c.pads[1].name)
 	}
+	if c.count.doubt != "" && c.count.garbled {
+		return nil, c.count.doubt
+	}
 	if len(c.count.said) == 0 {
 		return nil, "What were the scores? Every tiller of that list was set aside."
 	}
@@ -228,6 +231,9 @@ func (r *reader) cuts(c *clause) ([]entry.Entry, string) {
 	}
 	if what != entry.Topped && (!c.has(actCut|actBale|actMow) && !r.hasTag(c.from, c.to, offWord) && !r.finished(c) || r.fed(c)) {
 		return nil, fmt.Sprintf("Was it cut for %s, or shut up for %s?", what, what)
+	}
+	if c.share > 0 && c.share < 1 {
+		return nil, "Was only a part of it cut? I log a cut for all of a paddock: please say so where it was."
 	}
 	var list []entry.Entry
 	for _, p := range c.pads {

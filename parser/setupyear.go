@@ -113,6 +113,9 @@ func (r *reader) setSplit(from, to int) (s entry.Setup, why string, ok bool) {
 
 // splitPart reads one part of a split: its area only where it is told.
 func (r *reader) splitPart(from, to int) entry.Plot {
+	for to-from > 1 && r.tok(to-1).shape == mark {
+		to--
+	}
 	last := r.tok(to - 1)
 	told := last.tag == haUnit || last.tag == acreUnit || last.decimal || last.shape == number && to-from > 1 && !last.glued && r.tok(to-2).shape == number
 	if told || last.shape == number && to-from > 2 && !last.glued {
