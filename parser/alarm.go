@@ -152,7 +152,7 @@ func (r *reader) personHurt(from, to int) bool {
 			return true
 		}
 	}
-	if _, limb := r.has(from, to, limbs); limb && containsAny(text, " broken ", " broke ", " broke his ", " smashed ", " cut badly ", " crushed ") && (person && !stock || containsAny(text, " me ", " my ")) {
+	if _, limb := r.has(from, to, limbs); limb && containsAny(text, " broken ", " broke ", " broke his ", " smashed ", " cut badly ", " crushed ", " cut her ", " cut his ", " cut my ", " burnt ") && (person && !stock || !stock && containsAny(text, " his ", " her ") || containsAny(text, " me ", " my ")) {
 		return true
 	}
 	if k, hit := r.has(from, to, hurtWords); hit && person && !stock && !r.denial(from, k) {

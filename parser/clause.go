@@ -267,6 +267,9 @@ func (r *reader) separator(c *clause, i, to int) (next int, parts bool) {
 		if t.text != "but" && t.tag == butWord && len(c.mobs) > 0 {
 			c.unsure("Not all of them? Please say which animals went where.")
 		}
+		if t.tag == butWord && r.everything(c, i) {
+			c.unsure("All but which? I cannot take an exception: please name the paddocks that it was.")
+		}
 		if t.tag == butWord && c.count != nil {
 			c.unsure("I cannot read scores with an exception. Please send one number for each tiller, or their average.")
 		}
@@ -282,6 +285,16 @@ func (r *reader) separator(c *clause, i, to int) (next int, parts bool) {
 		return i + 1, false
 	}
 	return i, false
+}
+
+// everything tells whether a clause speaks of all paddocks.
+func (r *reader) everything(c *clause, to int) bool {
+	for i := c.from; i < to; i++ {
+		if t := r.tok(i); t.tag == allWord || r.oneOf(i, "everything", "everywhere", "whole", "rest") {
+			return true
+		}
+	}
+	return false
 }
 
 // directions are the words that a place follows.

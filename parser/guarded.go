@@ -141,7 +141,7 @@ func (r *reader) noVerb(c *clause) outcome {
 		return r.askedAbout(c)
 	case c.guard != 0:
 		return outcome{talk: true}
-	case c.event && len(c.mobs) > 0 && len(c.pads) == 0:
+	case c.event && len(c.mobs) > 0 && (len(c.pads) == 0 || len(c.pads) > 1 && c.pads[0].known):
 		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	case (c.trouble || c.event) && len(c.pads) == 1 && c.pads[0].known && r.names(c):
 		return outcome{entries: []entry.Entry{r.noteOf(c)}}
@@ -233,6 +233,9 @@ func (r *reader) strangely(c *clause, entries []entry.Entry) outcome {
 	}
 	if o, ok := r.eitherOr(c); ok {
 		return o
+	}
+	if r.oneOfText(&token{text: c.strangeW}, "week", "weeks", "weekend", "month", "fortnight", "season") && !c.days.ok {
+		return outcome{ask: &entry.Ask{Reason: "Which day was that?"}}
 	}
 	if o, ok := r.slashedPair(c); ok {
 		return o

@@ -35,6 +35,9 @@ func holdReasons(c *clause) []entry.Reason {
 // holds takes each paddock out of the round for each reason told.
 func (r *reader) holds(c *clause) ([]entry.Entry, string) {
 	if len(c.pads) == 0 {
+		if c.has(actSpray|actFert|actEff) && c.guard == 0 && r.everything(c, c.to) {
+			return nil, "Which paddocks was that? Please name them."
+		}
 		if c.has(actSpray|actFert|actEff|actSow|actShut) && c.guard == 0 && c.strange == 0 {
 			return nil, "Which paddock was that?"
 		}

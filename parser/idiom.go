@@ -182,11 +182,19 @@ func (r *reader) product(i int) int {
 	return i
 }
 
+// eventWords tell of something in a paddock that is worth a note, and no
+// grazing: "calf born in 9", "heifers cycling in hill".
+var eventWords = wordSet(`born bulling cycling lost missing vet calved lambed mated tagged`)
+
 // looseWord reads words whose part depends on what stands around them.
 func (r *reader) looseWord(c *clause, i int) int {
 	t := r.tok(i)
 	if t.text == "r" && len(c.mobs) > 0 && c.count == nil {
 		return i + 1 // "bulls r in 33"
+	}
+	if eventWords[t.text] {
+		c.event = true
+		return i + 1
 	}
 	switch t.tag {
 	case inWord, onWord:

@@ -306,6 +306,9 @@ func (r *reader) rains(c *clause) ([]entry.Entry, string) {
 	if !r.toldRain(c) {
 		return nil, ""
 	}
+	if len(c.pads) > 0 && c.acts&(actGrazed|actMoved|actOut|actsCut|actsHold&^actWet) != 0 {
+		return nil, "Is that rain, something in " + c.pads[0].name + ", or both? Please send them apart."
+	}
 	for i := c.from; i < c.to; i++ {
 		if !c.names(i) && r.oneOf(i, "week", "month", "total", "far", "year") || r.oneOf(i, "since") {
 			return nil, "Is that one day's rain? Please send the rain of each day, such as: rain 12mm yesterday"

@@ -15,7 +15,7 @@ const longestLabel = 60
 func say(e entry.Entry, today entry.Date) string {
 	switch v := e.(type) {
 	case entry.Count:
-		return strings.TrimSuffix(sayCount(v)+sayDay(v.Date, today), " today")
+		return sayCount(v) + sayDay(v.Date, today)
 	case entry.Graze:
 		return sayGraze(v, today)
 	case entry.Cut:
@@ -129,7 +129,11 @@ func sayAll(list []entry.Entry, today entry.Date) string {
 
 // labelOf makes a button's label of entries.
 func labelOf(list []entry.Entry, today entry.Date) string {
-	runes := []rune(sayAll(list, today))
+	s := sayAll(list, today)
+	if list[0].Kind() == entry.KindCount {
+		s = strings.ReplaceAll(s, " today", "") // scores are today's unless told
+	}
+	runes := []rune(s)
 	if len(runes) == 0 {
 		return ""
 	}
