@@ -141,6 +141,9 @@ func (r *reader) releases(c *clause) ([]entry.Entry, string) {
 	case c.has(actSow):
 		reason = entry.HoldResown
 	}
+	if c.has(actDry) && r.hasText(c.from, c.to, "drying") {
+		return nil, "Is " + c.pads[0].name + " dry enough to graze? Please say “dried out” when it is."
+	}
 	if c.until > r.today {
 		return nil, "Do you mean that it may be grazed from that day on? Then tell me why it is held, and until when."
 	}

@@ -122,6 +122,9 @@ func (r *reader) counts(c *clause) ([]entry.Entry, string) {
 	if c.resid != nil {
 		return nil, "Is that a leaf count, what stock left, or both? Please send them apart."
 	}
+	if len(c.mobs) > 0 && len(c.count.said) == 1 && !c.count.decimal {
+		return nil, "Is that a leaf count, a grazing, or both? Please send them apart."
+	}
 	if c.head > 0 {
 		return nil, "Is that a leaf count, or a number of animals?"
 	}
@@ -308,6 +311,11 @@ func (r *reader) rains(c *clause) ([]entry.Entry, string) {
 	}
 	if len(c.pads) > 0 && c.acts&(actGrazed|actMoved|actOut|actsCut|actsHold&^actWet) != 0 {
 		return nil, "Is that rain, something in " + c.pads[0].name + ", or both? Please send them apart."
+	}
+	for _, p := range c.pads {
+		if !p.marked && p.role != roleAt && r.tok(p.at).shape == number {
+			return nil, "How much rain was that? Please send one number, such as: rain 12mm"
+		}
 	}
 	for i := c.from; i < c.to; i++ {
 		if !c.names(i) && r.oneOf(i, "week", "month", "total", "far", "year") || r.oneOf(i, "since") {

@@ -35,6 +35,9 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	if r.oneOf(i, "paddocks", "pdks", "fields", "padds", "pads") {
 		t.unsure("Is that a leaf count, or a paddock and its area? Please send “paddock %s” for a count, or “paddocks” on a line of its own.", p.name)
 	}
+	if r.way != roleNone && len(t.said) == 1 && !t.decimal && !r.leafy(next) && !r.leafyBefore(k) {
+		t.unsure("Is that a leaf count of %s, or are stock in it?", p.name) // "in 12 at 3"
+	}
 	p.role = roleAt
 	r.way = roleNone
 	if c.count != nil {
