@@ -179,6 +179,9 @@ func (r *reader) sharePart(c *clause, i int) int {
 		if v := r.tok(j + 1); v.tag == leafUnit || v.tag == inchUnit || v.text == "an" || v.tag == andWord {
 			return i
 		}
+		if r.tok(j+1).tag == inWord && len(c.mobs) > 0 {
+			c.unsure("Only a part of the mob? Please say which animals went where.")
+		}
 		c.share = 0.5
 		return r.ofThe(j + 1)
 	case u.shape == part && !u.glued && (r.tok(j+1).tag == ofWord || r.tok(j+1).tag == grazedWord):

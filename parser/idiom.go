@@ -182,6 +182,18 @@ func (r *reader) product(i int) int {
 	return i
 }
 
+// insteadOf reads "instead of 13" and asks: 13 is named, but not meant.
+func (r *reader) insteadOf(c *clause, i int) int {
+	p, ok := r.onePad(r.over(i+2, "in", "into", "the"), true)
+	if !ok {
+		return i
+	}
+	why := "Not " + p.name + "? Please send only what happened."
+	c.unsure(why)
+	r.offer(why, i, p.next, "", "")
+	return p.next
+}
+
 // eventWords tell of something in a paddock that is worth a note, and no
 // grazing: "calf born in 9", "heifers cycling in hill".
 var eventWords = wordSet(`born bulling cycling lost missing vet calved lambed mated tagged`)
@@ -191,6 +203,11 @@ func (r *reader) looseWord(c *clause, i int) int {
 	t := r.tok(i)
 	if t.text == "r" && len(c.mobs) > 0 && c.count == nil {
 		return i + 1 // "bulls r in 33"
+	}
+	if r.oneOf(i, "instead", "rather") && (r.tok(i+1).tag == ofWord || r.oneOf(i+1, "than")) {
+		if k := r.insteadOf(c, i); k > i {
+			return k
+		}
 	}
 	if eventWords[t.text] {
 		c.event = true

@@ -229,7 +229,7 @@ var lexiconTable = map[tag]string{
 		itll would forecast expecting expected try trying lined booked shouldve couldve wouldve mightve`,
 	condWord:    `if unless once whenever provided assuming`,
 	cuttingWord: `cutting topping mowing mow baling mulching`,
-	nearWord:    `nearly almost over under above below hitting approaching touching exceeding past`,
+	nearWord:    `least nearly almost over under above below hitting approaching touching exceeding past`,
 	wishWord:    `wish wished wishing wishful dream dreamt dreaming`,
 	hearWord: `said says say reckons reckon reckoned heard hear told tells apparently thinks think thought believes believe
 		seems seem supposedly rumour rumor guess guessing assume assumes claims claimed sez suspect mentioned probably

@@ -259,6 +259,10 @@ func (r *reader) timesBefore(t *tally, a amount, i int) (int, bool) {
 		return i, false
 	}
 	b, ok := r.value(a.next + 1)
+	if ok && !x.glued && b.decimal && x.tag == timesWord && a.value <= 10 && len(t.said) == 0 && r.tok(b.next).shape != word && !r.isScore(b.next) {
+		t.unsure("Is that %g tillers of %g? Please write it without spaces, such as 4x2.5.", a.value, b.value)
+		r.offer(t.doubt, i, b.next, r.tok(i).text+"x"+r.source(a.next+1, b.next), "")
+	}
 	if !ok || !x.glued || a.value > 60 || r.unitAhead(b.next) {
 		return i, false
 	}

@@ -29,6 +29,10 @@ func (r *reader) tallyTail(c *clause, i int) int {
 			return k
 		}
 	}
+	if u.tag == plusWord && len(t.said) > 0 && (r.tok(i+1).shape == end || r.tok(i+1).shape == newline) {
+		t.said[len(t.said)-1].Floor = true // "3 plus"
+		return i + 1
+	}
 	if u.tag == eachWord || u.text == "per" && r.tok(i+1).tag == tillerUnit {
 		return i + 1
 	}
