@@ -47,6 +47,9 @@ func (r *reader) rainPart(c *clause, i int) int {
 	if per == 0 && r.oneOf(k, "in") && (r.tok(k+1).tag == rainWord || r.oneOf(k+1, "of") && r.tok(k+2).tag == rainWord) {
 		per, k = millimetresPerInch, k+1
 	}
+	if u := r.tok(k + 1); per == 0 && named && r.oneOf(k, "in") && (u.shape == end || u.shape == mark || u.shape == newline || r.day(k+1).ok) {
+		per, k = millimetresPerInch, k+1 // "rain .75 in"
+	}
 	if r.tok(k).tag == ofWord && r.tok(k+1).tag == rainWord || r.tok(k).text == "in" && (r.tok(k+1).tag == gaugeWord || r.tok(k+1).text == "the" && r.tok(k+2).tag == gaugeWord) {
 		named = true
 		for r.tok(k).tag == ofWord || r.tok(k).tag == rainWord || r.tok(k).tag == inWord || r.tok(k).text == "the" || r.tok(k).tag == gaugeWord {
@@ -98,7 +101,7 @@ func (r *reader) rainUnit(i int) (per float64, next int) {
 func (r *reader) temperaturePart(c *clause, i int) int {
 	j := i
 	var where entry.Thermometer
-	named := false
+	named, frost := false, false
 	var side tag
 loop:
 	for n := 0; n < 8; n++ {
@@ -110,6 +113,7 @@ loop:
 			where, named = entry.Air, true
 		case t.tag == tempWord && t.shape == word, t.tag == frostWord && t.shape == word:
 			named = true
+			frost = frost || t.tag == frostWord
 			if t.tag == frostWord && where == "" {
 				where = entry.Air
 			}
@@ -150,6 +154,9 @@ loop:
 		k++
 	}
 	r.keepTemperature(c, v, where, side)
+	if frost && !deg && v > 5 {
+		c.unsure(fahrenheitOrNot)
+	}
 	if c.doubt == fahrenheitOrNot {
 		r.offerUnit(c.doubt, j, told, "°F", "°C")
 	}
@@ -165,7 +172,7 @@ func (r *reader) keepTemperature(c *clause, v float64, where entry.Thermometer, 
 	if where == entry.Soil {
 		most = 40
 	}
-	if v < -60 || v > most || r.monthFirst && !r.unitTold && v >= 30 {
+	if v < -60 || v > most || r.monthFirst && !r.unitTold && v >= 20 {
 		c.unsure(fahrenheitOrNot)
 	}
 	if where != "" {
