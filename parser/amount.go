@@ -35,7 +35,7 @@ var amountReaders = []func(*reader, *clause, int) int{
 func (r *reader) plain(i int) (v float64, next int, ok bool) {
 	sign := 1.0
 	j := i
-	for r.tok(j).tag == hedgeWord && r.tok(j).shape == word || r.tok(j).text == "~" {
+	for j < i+3 && (r.tok(j).tag == hedgeWord && r.tok(j).shape == word || r.tok(j).text == "~") {
 		j++
 	}
 	if r.tok(j).text == "-" && r.tok(j+1).shape == number && r.tok(j+1).glued || r.tok(j).tag == minusTag && r.tok(j).text == "minus" {

@@ -289,7 +289,7 @@ func (r *reader) separator(c *clause, i, to int) (next int, parts bool) {
 
 // everything tells whether a clause speaks of all paddocks.
 func (r *reader) everything(c *clause, to int) bool {
-	for i := c.from; i < to; i++ {
+	for i := max(c.from, to-12); i < to; i++ {
 		if t := r.tok(i); t.tag == allWord || r.oneOf(i, "everything", "everywhere", "whole", "rest") {
 			return true
 		}

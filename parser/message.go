@@ -139,7 +139,7 @@ func (r *reader) sentences(from, to int) outcome {
 			b = at
 		}
 		list = r.clauses(list, a, b, n, !ok && (asked || r.opensQuestion(a)))
-		if len(list) > mostClauses || r.named > mostPads {
+		if len(list) > mostClauses || n > mostClauses || r.named > mostPads || r.tillers > mostReads {
 			return outcome{ask: &entry.Ask{Reason: tooMuchReason}}
 		}
 	}
@@ -214,7 +214,7 @@ func join(all *outcome, o outcome) {
 	if all.question == nil {
 		all.question = o.question
 	}
-	if all.ask != nil && o.ask != nil && wentIn(all.ask) && wentIn(o.ask) {
+	if all.ask != nil && o.ask != nil && wentIn(all.ask) && wentIn(o.ask) && len(all.ask.Options[0].Entries) < mostOptions {
 		all.ask.Options[0].Entries = append(all.ask.Options[0].Entries, o.ask.Options[0].Entries...)
 		all.ask.Reason, all.ask.Options[0].Label = "Did they go in there?", "Yes: "+whoWhere(all.ask.Options[0].Entries)
 	}

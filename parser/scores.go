@@ -30,6 +30,10 @@ func (t *tally) unsure(format string, args ...any) {
 	}
 }
 
+// mostReads is how often scores are looked at in one message, which is asked to
+// come in parts beyond that (ours).
+const mostReads = 10000
+
 // mostTillers is the longest list of scores that is taken for one count (ours).
 const mostTillers = 100
 
@@ -38,6 +42,9 @@ const mostTillers = 100
 //	scores = item { [ "," | ";" | "and" | "/" ] item }
 //	item   = tiller [ "x" whole ] | aside
 func (r *reader) scores(i int) (t tally, next int) {
+	if r.tillers > mostReads {
+		return t, i
+	}
 	r.commas = r.commaUse(i)
 	if r.commas == commaUnclear {
 		t.unsure("Is the comma a decimal comma or between two scores? Please send it with points and spaces.")
@@ -55,6 +62,7 @@ func (r *reader) scores(i int) (t tally, next int) {
 			return t, next
 		}
 		k, ok := r.item(&t, j)
+		r.tillers++
 		if !ok {
 			r.commas = commaList
 			return t, next

@@ -73,6 +73,7 @@ func (r *reader) sharedTarget(c *clause, list []place, i int) (int, bool) {
 		t.unsure("Is that the score of each of those paddocks?")
 	}
 	c.pads, c.count, c.shared = list, &t, true
+	r.named += len(list)
 	return next, true
 }
 

@@ -197,8 +197,8 @@ func (r *reader) weekday(i int) moment {
 	if u.text == "." && u.glued && len(t.text) <= 5 {
 		next++ // "Sat. 3 Nov"
 	}
-	if m := r.day(next); m.ok && r.tok(next).tag != weekdayWord && (r.tok(next).shape == number || r.tok(next).tag == monthName || r.tok(next).text == "the") {
-		if m.day.Weekday() == time.Weekday(t.sense) || r.tok(next).tag == monthName || r.tok(next+1).tag == monthName {
+	if n := r.tok(next); n.shape == number || n.tag == monthName || n.text == "the" {
+		if m := r.day(next); m.ok && (m.day.Weekday() == time.Weekday(t.sense) || n.tag == monthName || r.tok(next+1).tag == monthName) {
 			return m
 		}
 	}
