@@ -261,7 +261,7 @@ func (r *reader) sentenceEnd(i, to int) int {
 }
 
 // mostClauses is how many clauses one message can hold (ours).
-const mostClauses = 400
+const mostClauses = 300
 
 // clauses cuts a sentence into clauses.
 func (r *reader) clauses(list []clause, from, to, sentence int, asked bool) []clause {
