@@ -75,7 +75,7 @@ var (
 		prolapse prolapsed flystrike choking swollen bleeding panting gasping wheezing coughing stiff cast lethargic drooling dopey fevered feverish`)
 	hurtWords = wordSet(`hurt injured unconscious bleeding trapped pinned crushed kicked ambulance concussed electrocuted
 		fell fallen rolled flipped overturned collapsed`)
-	personWords = wordSet(`he she hes shes him her i im me someone somebody wiremu jo ana dad mum boss driver worker lad kid boy girl
+	personWords = wordSet(`he she hes shes him her i im me someone somebody dad mum boss driver worker lad kid boy girl
 		man woman mate him staff neighbour relief milker contractor`)
 	vehicleWords = wordSet(`bike quad motorbike tractor ute atv buggy fourwheeler wheeler`)
 	stockWords   = wordSet(`cow cows heifer heifers calf calves bull bulls steer steers ewe ewes lamb lambs hogget hoggets ram rams mob herd

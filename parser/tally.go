@@ -69,12 +69,23 @@ func (r *reader) sharedTarget(c *clause, list []place, i int) (int, bool) {
 	for j := i; j < k; j++ {
 		told = told || r.tok(j).tag == allWord || r.tok(j).tag == eachWord || r.tok(j).text == "both" || r.tok(j).text == ":" || r.tok(j).tag == averageWord
 	}
-	if !told {
+	if !told && !r.ranged(list, i) {
 		t.unsure("Is that the score of each of those paddocks?")
 	}
 	c.pads, c.count, c.shared = list, &t, true
 	r.named += len(list)
 	return next, true
+}
+
+// ranged tells whether the paddocks up to token i were told as a range of
+// numbers: "p6-p9".
+func (r *reader) ranged(list []place, i int) bool {
+	for j := i - 1; len(list) > 2 && j >= 0 && j > i-5; j-- {
+		if r.tok(j).text == "-" {
+			return true
+		}
+	}
+	return false
 }
 
 // marked tells whether a colon, comma or equals sign parts paddock and scores.
