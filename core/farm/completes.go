@@ -10,6 +10,10 @@ import (
 // taken for that grazing (ours: as long as a stay may be).
 const toldAfter = longStay
 
+// lookedAfter is how many days after stock were told to have left somebody still
+// goes and sees what they left (ours).
+const lookedAfter = 1
+
 // completes takes an out for more news of the grazing that ended last: where
 // that was only inferred ("milkers in 2", then "1 left 1600"), where it is told
 // twice in a day, or where what stock left is told after they did. It tells
@@ -24,7 +28,7 @@ func (w *walk) completes(it item, e entry.Graze) bool {
 		return false
 	}
 	again := it.day == g.Out && part(e.Part) == 1 && g.Part == 1
-	after := e.Event == entry.Out && g.Residual == nil && e.Residual != nil && part(e.Part) == g.Part
+	after := e.Event == entry.Out && it.day.Sub(g.Out) <= lookedAfter && g.Residual == nil && e.Residual != nil && part(e.Part) == g.Part
 	if !g.soft && !again && !after {
 		return false
 	}
