@@ -217,7 +217,7 @@ func (r *reader) markedPad(i int) (place, bool) {
 	if !ok {
 		p, ok = r.wildPad(j, true)
 	}
-	if t := r.tok(j); !ok && r.anyPaddock && t.shape == word && nameTags[t.tag] && len(t.text) > 1 && !hurtWords[t.text] {
+	if t := r.tok(j); !ok && r.anyPaddock && t.shape == word && nameTags[t.tag] && len(t.text) > 1 && !hurtWords[t.text] && !illWords[t.text] {
 		p, ok = place{name: r.source(j, j+1), known: true, next: j + 1}, true
 	}
 	if !ok && r.tok(j).shape == number && !r.tok(j).decimal {
@@ -246,5 +246,5 @@ func (r *reader) wordNumber(j int) (place, bool) {
 	if !ok {
 		name = n
 	}
-	return place{name: name, known: ok || r.anyPaddock, marked: true, next: j + 1}, true
+	return place{name: name, known: ok || r.anyPaddock && n != "0", marked: true, next: j + 1}, true
 }

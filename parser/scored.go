@@ -15,6 +15,9 @@ func (r *reader) countOf(p place, t *tally, day entry.Date) (entry.Count, string
 	if why := r.outOfRange(p, t); why != "" {
 		return entry.Count{}, why
 	}
+	if t.n > mostTillers {
+		return entry.Count{}, fmt.Sprintf("%d tillers are more than anybody counts. Please send the scores again.", t.n)
+	}
 	c := scored(t, r.rule)
 	c.Paddock, c.Date, c.Skipped = p.name, day, t.skipped
 	if t.n > 0 && len(t.said) > 1 && t.n != len(t.said) && t.n != len(t.said)+t.skipped.Total() {

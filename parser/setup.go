@@ -271,6 +271,9 @@ func (r *reader) setMob(from, to int) (s entry.Setup, why string, ok bool) {
 //	grass = place [ "is" ] grass
 func (r *reader) setGrass(from, to int) (s entry.Setup, why string, ok bool) {
 	p, isPad := r.onePad(from, true)
+	if t := r.tok(from); !isPad && t.shape == number && !t.decimal {
+		p, isPad = place{name: t.text, next: from + 1}, true // a number that no paddock bears
+	}
 	if !isPad {
 		return s, "", false
 	}

@@ -141,7 +141,7 @@ func (r *reader) setDaily(from, to int) (s entry.Setup, why string, ok bool) {
 
 // setAway says that a mob leaves the round or comes home.
 //
-//	away = mob [ "are" ] ( "away" | "gone" "away" ) [ "grazing" ] | mob [ "are" ] ( "home" | "back" "home" )
+//	away = mob [ "are" ] ( "away" | "gone" "away" ) [ "grazing" ] | mob [ "are" ] ( "home" | "back" [ "home" ] )
 func (r *reader) setAway(from, to int) (s entry.Setup, why string, ok bool) {
 	name, k := r.mob(r.over(from, "the"))
 	if name == "" {
@@ -153,7 +153,7 @@ func (r *reader) setAway(from, to int) (s entry.Setup, why string, ok bool) {
 	case r.oneOf(k, "away"):
 		what, k = entry.SetAway, r.over(k+1, "grazing", "now", "today", "from", "the", "farm", "for", "winter", "on", "agistment", "at", "grazier",
 			"crop", "kale", "swedes", "beet", "turnips", "off", "runoff", "to", "support", "block", "wintering")
-	case r.oneOf(k, "home"), r.oneOf(k, "back") && r.oneOf(k+1, "home"):
+	case r.oneOf(k, "home"), r.oneOf(k, "back") && (r.oneOf(k+1, "home") || k+1 == to):
 		what, k = entry.SetBack, r.over(k, "back", "home", "now", "today", "again", "from", "grazing")
 	}
 	if what == "" || k != to {
@@ -197,6 +197,7 @@ func (r *reader) setPin(from, to int) (s entry.Setup, why string, ok bool) {
 		s.Paddock, i = p.name, p.next
 	}
 	if s.What == entry.SetUnpin {
+		s.Date = 0 // a wish is dropped whole
 		return s, "", s.Mob != "" || s.Paddock != ""
 	}
 	if s.Paddock == "" || s.Date == 0 {

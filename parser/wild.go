@@ -83,8 +83,8 @@ func (r *reader) wildName(i int, loose bool) (place, bool) {
 		if t.shape != word || t.tag == padMark {
 			break
 		}
-		if illWords[t.text] && t.tag == unknown && r.tok(i+n+1).tag != padMark {
-			break // "no, bloat today" names no paddock
+		if illWords[t.text] && t.tag == unknown || hurtWords[t.text] {
+			break // "no, bloat today" names no paddock, nor does an ambulance
 		}
 		if _, k := r.mob(i + n); k > i+n && r.tok(k).tag != padMark {
 			break // young stock
