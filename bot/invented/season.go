@@ -33,10 +33,11 @@ func Season(now time.Time) []Message {
 		s.work()
 	}
 	sort.SliceStable(s.said, func(i, j int) bool { return s.said[i].At.Before(s.said[j].At) })
-	for len(s.said) > 0 && s.said[len(s.said)-1].At.After(now) {
+	for len(s.said) > 0 && s.said[len(s.said)-1].At.After(now.Add(-2*time.Minute)) {
 		s.said = s.said[:len(s.said)-1]
 	}
-	return s.said
+	// Asked for only now, the morning summary begins tomorrow.
+	return append(s.said, Message{At: now.Add(-time.Minute).Truncate(time.Minute), Who: Ana, Text: "summary 6:15"})
 }
 
 type season struct {
@@ -251,7 +252,5 @@ func (s *season) events() {
 		find("Gully").held = s.day + 3
 	case 3:
 		s.say(17, 20, Jo, "gully dried out ok to graze")
-	case 1:
-		s.say(18, 30, Ana, "summary 6:15")
 	}
 }
