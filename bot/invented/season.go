@@ -85,7 +85,7 @@ func (s *season) pace(day int) float64 {
 	year := s.first.AddDate(0, 0, day).YearDay()
 	warm := math.Cos(2 * math.Pi * float64(year-20) / 365) // most in late January
 	weather := 1 + 0.08*math.Sin(float64(day)/5.3)
-	return (0.088 + 0.04*warm) * weather
+	return (0.102 + 0.045*warm) * weather
 }
 
 func (s *season) grow() {
