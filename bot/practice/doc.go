@@ -14,7 +14,7 @@
 //	reply, err := s.Await(ctx, 0, practice.ReplyFrom(farm, id))
 //
 // All that happens is an [Event]; the state is what the events fold to. With a
-// journal (see [Open]) the events are kept as JSON lines, so the transcript
+// journal (see [Open]) the events are kept as JSON lines, so the record of the chat
 // outlives a restart and updates that the bot has not acknowledged are handed
 // over again.
 //
