@@ -207,7 +207,8 @@ func (r *reader) tiller(t *tally, i int) (int, bool) {
 	t.decimal = t.decimal || a.decimal
 	if one2, k, ok := r.plusParts(t, a); ok {
 		one, next = one2, k
-	} else if p := r.tok(next); p.text == "+" && p.glued && !(r.tok(next+1).glued && r.tok(next+1).shape == number) {
+	}
+	if p := r.tok(next); p.text == "+" && p.glued && !(r.tok(next+1).glued && r.tok(next+1).shape == number) {
 		one.Floor = true
 		next++
 	}
@@ -303,7 +304,7 @@ func (r *reader) plusParts(t *tally, a amount) (entry.Tiller, int, bool) {
 	if n == 1 {
 		return entry.Tiller{}, a.next, false
 	}
-	if p := r.tok(next); p.text == "+" && r.tok(next+1).shape == number {
+	if p, q := r.tok(next), r.tok(next+1); p.text == "+" && q.shape == number && p.glued == q.glued {
 		t.unsure("A tiller has three parts at most: remnant + full leaves + new leaf.")
 	}
 	t.parts, t.decimal = true, true

@@ -101,7 +101,11 @@ func (r *reader) setSplit(from, to int) (s entry.Setup, why string, ok bool) {
 			k++
 		}
 		if k > i {
-			s.Paddocks = append(s.Paddocks, r.splitPart(i, k))
+			part := r.splitPart(i, k)
+			if entry.FoldName(part.Name) == "" {
+				return s, form, true
+			}
+			s.Paddocks = append(s.Paddocks, part)
 		}
 		i = k + 1
 	}
