@@ -109,20 +109,28 @@ func askHistory(q *query) *entry.Question {
 	if len(q.pads) == 1 {
 		out.Paddock = q.pads[0]
 	}
+	out.Days = q.span(map[string]float64{"month": 30, "today": 1, "yesterday": 2})
+	return out
+}
+
+// span gives the days that a question speaks of: as told, by a week or a
+// fortnight, or by one of the words that the question knows beside; 0 where
+// none is told.
+func (q *query) span(words map[string]float64) float64 {
 	switch {
 	case q.days > 0:
+		return q.days
 	case q.any("week"):
-		out.Days = 7
+		return 7
 	case q.any("fortnight"):
-		out.Days = 14
-	case q.any("month"):
-		out.Days = 30
-	case q.any("today"):
-		out.Days = 1
-	case q.any("yesterday"):
-		out.Days = 2
+		return 14
 	}
-	return out
+	for _, w := range []string{"month", "today", "yesterday", "tomorrow"} {
+		if days, ok := words[w]; ok && q.any(w) {
+			return days
+		}
+	}
+	return 0
 }
 
 // askHeld reads "what's held", "what's shut up": the ready list tells what is
@@ -216,17 +224,7 @@ func askPlan(q *query) *entry.Question {
 	if !(q.any("plan", "order", "queue") || q.any("where", "which", "what", "whats") && ahead && q.any("next", "coming", "this") && !q.any("ready")) {
 		return nil
 	}
-	out := &entry.Question{About: entry.AskPlan, Days: q.days, Mob: q.mob}
-	switch {
-	case q.days > 0:
-	case q.any("week"):
-		out.Days = 7
-	case q.any("fortnight"):
-		out.Days = 14
-	case q.any("tomorrow"):
-		out.Days = 2
-	}
-	return out
+	return &entry.Question{About: entry.AskPlan, Days: q.span(map[string]float64{"tomorrow": 2}), Mob: q.mob}
 }
 
 func askNext(q *query) *entry.Question {
