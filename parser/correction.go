@@ -60,11 +60,17 @@ func (r *reader) correction(i, to int, told bool) (entry.Correct, bool) {
 	return entry.Correct{}, false
 }
 
+// namesPad tells whether a known paddock is named at i.
+func (r *reader) namesPad(i int) bool {
+	p, ok := r.onePad(i, false)
+	return ok && p.known
+}
+
 // announces reads "should be", "make it", "i meant", "that was".
 func (r *reader) announces(i int) (bool, int) {
 	j := i
 	for r.oneOf(j, "it", "that", "this", "they", "the", "paddock", "date", "day", "mob", "last", "one", "count", "scores", "score", "tillers", "counts", "my") && r.tok(j).shape == word {
-		if r.tok(j).tag == padMark && r.tok(j+1).shape == number {
+		if r.tok(j).tag == padMark && r.namesPad(j) {
 			break
 		}
 		j++
@@ -129,7 +135,7 @@ func (r *reader) mended(i int) (mended, int, bool) {
 	if r.oneOf(i, "the") {
 		i++
 	}
-	if name, k := r.mob(i); k > i && name != "" {
+	if name, k := r.mobAlone(i); k > i && name != "" {
 		return mended{field: entry.FieldMob, name: name, text: name}, k, true
 	}
 	if m := r.when(i); m.ok {

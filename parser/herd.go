@@ -94,7 +94,7 @@ func (r *reader) mob(i int) (string, int) {
 		}
 		return t.text, i + 1
 	case looseMob:
-		if r.oneOf(i, "mob", "herd", "group") && (u.shape == number && !u.decimal && u.value < 10 || u.shape == word && len(u.text) == 1 && u.tag == unknown) && r.tok(i+2).shape == word {
+		if r.numberedMob(i) && r.tok(i+2).shape == word {
 			return t.text + " " + u.text, i + 2
 		}
 		if u.tag == mobWord {
@@ -103,4 +103,20 @@ func (r *reader) mob(i int) (string, int) {
 		return "", i + 1
 	}
 	return "", i
+}
+
+// numberedMob tells whether "mob 2" or "herd b" stands at i.
+func (r *reader) numberedMob(i int) bool {
+	u := r.tok(i + 1)
+	return r.oneOf(i, "mob", "herd", "group") &&
+		(u.shape == number && !u.decimal && u.value >= 1 && u.value < 10 || u.shape == word && len(u.text) == 1 && u.tag == unknown)
+}
+
+// mobAlone reads a mob where nothing else can stand, so that "mob 2" is one
+// without a word behind it.
+func (r *reader) mobAlone(i int) (string, int) {
+	if name, k := r.mob(i); name != "" || !r.numberedMob(i) {
+		return name, k
+	}
+	return r.tok(i).text + " " + r.tok(i+1).text, i + 2
 }

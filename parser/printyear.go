@@ -61,7 +61,7 @@ func printManner(s entry.Setup) string {
 		if s.Paddock == "" {
 			return "unpin " + s.Mob
 		}
-		return strings.TrimSpace("unpin " + padName(s.Paddock) + " " + s.Mob)
+		return "unpin " + strings.TrimSpace(s.Mob+" in "+padName(s.Paddock))
 	}
 	return ""
 }
