@@ -106,7 +106,7 @@ func (t *turn) meant(c *entry.Correct) (entry.Logged, bool, error) {
 			return l, found, err
 		}
 	}
-	if c == nil || c.About == "" && c.Day.IsZero() && c.From == "" {
+	if c == nil || c.About == "" && c.Day.IsZero() && !c.Told() {
 		l, found := t.farm.LatestBy(t.in.From.ID)
 		return l, found, nil
 	}

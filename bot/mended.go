@@ -3,8 +3,6 @@ package bot
 import (
 	"math"
 	"slices"
-	"strconv"
-	"strings"
 
 	"leafround/core/entry"
 )
@@ -100,10 +98,10 @@ func withDate(e entry.Entry, to entry.Date) (entry.Entry, bool) {
 // withScores puts other scores into a count. One score that was named ("was 2
 // not 3") mends that tiller alone; an average stays an average.
 func withScores(n entry.Count, c entry.Correct) entry.Count {
-	if len(c.ToTillers) == 1 && len(n.Tillers) > 1 && c.From != "" {
-		from, err := strconv.ParseFloat(strings.TrimSpace(c.From), 64)
+	if len(c.ToTillers) == 1 && len(n.Tillers) > 1 && len(c.FromTillers) == 1 {
+		from := c.FromTillers[0].Stage(entry.RemnantBySize)
 		for i, s := range n.Tillers {
-			if err == nil && math.Abs(float64(s)-from) < 1e-9 {
+			if math.Abs(float64(s-from)) < 1e-9 {
 				return withTiller(n, i, c.ToTillers[0])
 			}
 		}

@@ -1,8 +1,6 @@
 package parser
 
 import (
-	"strings"
-
 	"leafround/core/entry"
 )
 
@@ -46,7 +44,7 @@ func (r *reader) correction(i, to int, told bool) (entry.Correct, bool) {
 		from, k2, ok := r.mended(k + 1)
 		if thing.field == entry.FieldTillers {
 			if t, k3 := r.scores(k + 1); len(t.said) > 0 {
-				from, k2, ok = mended{field: entry.FieldTillers, text: strings.TrimSpace(r.source(k+1, k3))}, k3, true
+				from, k2, ok = mended{field: entry.FieldTillers, scores: plainScores(t.said)}, k3, true
 			}
 		}
 		if ok && k2 == to {
@@ -126,7 +124,7 @@ func joinMended(to, from mended) (entry.Correct, bool) {
 		return entry.Correct{}, false
 	}
 	c := to.correct()
-	c.From = from.text
+	c.From, c.FromTillers = from.text, plainScores(from.scores)
 	return c, true
 }
 
@@ -150,7 +148,7 @@ func (r *reader) mended(i int) (mended, int, bool) {
 	}
 	t, k := r.scores(i)
 	if len(t.said) > 0 && t.doubt == "" && (len(t.said) > 1 || t.decimal || t.parts) {
-		return mended{field: entry.FieldTillers, scores: t.said, text: strings.TrimSpace(r.source(i, k))}, k, true
+		return mended{field: entry.FieldTillers, scores: t.said}, k, true
 	}
 	return mended{}, i, false
 }
@@ -210,10 +208,20 @@ func (r *reader) aboutCorrection(i, to int) (entry.Correct, bool) {
 	if len(f.said) == 0 {
 		return entry.Correct{}, false
 	}
-	c := entry.Correct{Field: entry.FieldTillers, From: strings.TrimSpace(r.source(k2+1, k3)), ToTillers: t.said, About: p.name}
+	c := entry.Correct{Field: entry.FieldTillers, FromTillers: plainScores(f.said), ToTillers: t.said, About: p.name}
 	if m := r.when(k3); m.ok {
 		c.Day = m.day
 		k3 = m.next
 	}
 	return c, k3 == to
+}
+
+// plainScores gives each tiller by its leaf stage alone: what was wrong needs no
+// more.
+func plainScores(said []entry.Tiller) []entry.Tiller {
+	var out []entry.Tiller
+	for _, t := range said {
+		out = append(out, entry.Tiller{Score: t.Stage(entry.RemnantBySize)})
+	}
+	return out
 }

@@ -181,36 +181,45 @@ func printCorrect(c entry.Correct) string {
 	case entry.FieldDate:
 		to = c.ToDate.String()
 	case entry.FieldTillers:
-		var list []string
-		for _, t := range c.ToTillers {
-			list = append(list, printTiller(t))
-		}
-		to = strings.Join(list, " ")
-		if len(list) == 1 && !strings.ContainsAny(to, ".+") {
-			to += ".0" // a whole number alone would read as a paddock
-		}
+		to = printTillers(c.ToTillers)
 	}
-	if c.About != "" && c.From == "" {
+	if c.About != "" && !c.Told() {
 		return padName(c.About) + " should be " + to
 	}
 	if c.About != "" {
-		s := padName(c.About) + " was " + to + " not " + c.From
+		s := padName(c.About) + " was " + to + " not " + printFrom(c)
 		if !c.Day.IsZero() {
 			s += " on " + c.Day.String()
 		}
 		return s
 	}
-	if c.From != "" {
+	if c.Told() {
 		return "should be " + to + " not " + printFrom(c)
 	}
 	return "should be " + to
 }
 
 func printFrom(c entry.Correct) string {
-	if c.Field == entry.FieldPaddock {
+	switch c.Field {
+	case entry.FieldPaddock:
 		return padName(c.From)
+	case entry.FieldTillers:
+		return printTillers(c.FromTillers)
 	}
 	return c.From
+}
+
+// printTillers writes scores; a whole number alone would read as a paddock.
+func printTillers(tillers []entry.Tiller) string {
+	list := make([]string, len(tillers))
+	for i, t := range tillers {
+		list[i] = printTiller(t)
+	}
+	s := strings.Join(list, " ")
+	if len(list) == 1 && !strings.ContainsAny(s, ".+") {
+		s += ".0"
+	}
+	return s
 }
 
 func printSetup(s entry.Setup) string {

@@ -106,11 +106,7 @@ func (v Voice) corrected(e entry.Correct) string {
 	case entry.FieldDate:
 		to = day(e.ToDate)
 	case entry.FieldTillers:
-		var scores []string
-		for _, t := range e.ToTillers {
-			scores = append(scores, tenth(t.Stage(entry.RemnantBySize)))
-		}
-		to = strings.Join(scores, " ")
+		to = scoreList(e.ToTillers)
 	}
 	what := map[entry.Field]string{entry.FieldPaddock: "the paddock", entry.FieldDate: "the day",
 		entry.FieldTillers: "the scores", entry.FieldMob: "the mob"}[e.Field]
@@ -122,10 +118,22 @@ func (v Voice) corrected(e entry.Correct) string {
 		verb = " are "
 	}
 	s := what + verb + to
-	if e.From != "" {
+	switch {
+	case e.From != "":
 		s += ", not " + e.From
+	case e.Told():
+		s += ", not " + scoreList(e.FromTillers)
 	}
 	return s
+}
+
+// scoreList writes scores with a space between them.
+func scoreList(list []entry.Tiller) string {
+	scores := make([]string, len(list))
+	for i, t := range list {
+		scores[i] = tenth(t.Stage(entry.RemnantBySize))
+	}
+	return strings.Join(scores, " ")
 }
 
 // settings says what each setting sets.

@@ -72,11 +72,11 @@ func encodeAll(entries []Entry) ([]json.RawMessage, error) {
 	return out, nil
 }
 
-// correctJSON is how a correction is written: "to" holds a name, an ISO date or
-// an array of scores.
+// correctJSON is how a correction is written: "from" and "to" hold a name, an ISO
+// date or an array of scores.
 type correctJSON struct {
 	Field Field           `json:"field"`
-	From  string          `json:"from,omitempty"`
+	From  json.RawMessage `json:"from,omitempty"`
 	To    json.RawMessage `json:"to"`
 	Said  []Tiller        `json:"said,omitempty"`
 	About string          `json:"about,omitempty"`
@@ -85,21 +85,37 @@ type correctJSON struct {
 
 // MarshalJSON writes the correction with one "to".
 func (c Correct) MarshalJSON() ([]byte, error) {
-	var to any
+	var from, to any
+	if c.Told() {
+		from = c.From
+	}
 	switch c.Field {
 	case FieldDate:
 		to = c.ToDate
 	case FieldTillers:
-		to = Count{Said: c.ToTillers}.Scored(RemnantBySize).Tillers
+		to = stages(c.ToTillers)
+		if c.Told() {
+			from = stages(c.FromTillers)
+		}
 	default:
 		to = c.ToName
 	}
-	raw, err := json.Marshal(to)
+	j := correctJSON{Field: c.Field, Said: c.ToTillers, About: c.About, Day: c.Day}
+	var err error
+	if j.To, err = json.Marshal(to); err != nil {
+		return nil, err
+	}
+	if from != nil {
+		j.From, err = json.Marshal(from)
+	}
 	if err != nil {
 		return nil, err
 	}
-	return json.Marshal(correctJSON{c.Field, c.From, raw, c.ToTillers, c.About, c.Day})
+	return json.Marshal(j)
 }
+
+// stages gives the leaf stage of each tiller.
+func stages(list []Tiller) []LeafStage { return Count{Said: list}.Scored(RemnantBySize).Tillers }
 
 // UnmarshalJSON reads what MarshalJSON wrote.
 func (c *Correct) UnmarshalJSON(b []byte) error {
@@ -107,7 +123,10 @@ func (c *Correct) UnmarshalJSON(b []byte) error {
 	if err := json.Unmarshal(b, &j); err != nil {
 		return err
 	}
-	*c = Correct{Field: j.Field, From: j.From, ToTillers: j.Said, About: j.About, Day: j.Day}
+	*c = Correct{Field: j.Field, ToTillers: j.Said, About: j.About, Day: j.Day}
+	if err := c.from(j.From); err != nil {
+		return err
+	}
 	switch j.Field {
 	case FieldDate:
 		return json.Unmarshal(j.To, &c.ToDate)
@@ -124,6 +143,22 @@ func (c *Correct) UnmarshalJSON(b []byte) error {
 	default:
 		return json.Unmarshal(j.To, &c.ToName)
 	}
+}
+
+// from reads what was wrong: a text, or an array of scores.
+func (c *Correct) from(b []byte) error {
+	if len(b) == 0 {
+		return nil
+	}
+	if b[0] == '"' {
+		return json.Unmarshal(b, &c.From)
+	}
+	var scores []LeafStage
+	err := json.Unmarshal(b, &scores)
+	for _, s := range scores {
+		c.FromTillers = append(c.FromTillers, Tiller{Score: s})
+	}
+	return err
 }
 
 type optionJSON struct {

@@ -206,15 +206,20 @@ const (
 // To values is set, as the field asks.
 type Correct struct {
 	Field     Field
-	From      string // a paddock, a mob, an ISO date or scores, as told; "" where not
+	From      string // a paddock, a mob or an ISO date, as told; "" where not
 	ToName    string // paddock or mob
 	ToDate    Date
 	ToTillers []Tiller
+	// FromTillers are the scores that were wrong; empty where not told.
+	FromTillers []Tiller
 	// About and Day narrow which entry is meant ("p12 was 2 not 3 on mon"):
 	// the sender's latest on that paddock and day. Empty and zero where not told.
 	About string
 	Day   Date
 }
+
+// Told tells whether the correction says what was wrong.
+func (c Correct) Told() bool { return c.From != "" || len(c.FromTillers) > 0 }
 
 // Kind, On and closed make the closed set.
 func (Count) Kind() Kind       { return KindCount }
