@@ -138,7 +138,7 @@ func (r *reader) personHurt(from, to int) bool {
 	_, person := r.has(from, to, personWords)
 	_, vehicle := r.has(from, to, vehicleWords)
 	text := r.words(from, to)
-	if vehicle && containsAny(text, " came off ", " come off ", " fell off ", " thrown off ", " rolled ", " tipped ", " flipped ", " under the ", " crashed ", " overturned ", " gone over ", " accident ", " pinned ", " trapped ", " upside down ") {
+	if vehicle && containsAny(text, " came off ", " come off ", " fell off ", " thrown off ", " rolled ", " tipped ", " flipped ", " under the ", " crashed ", " overturned ", " gone over ", " accident ", " pinned ", " trapped ", " upside down ", " turned over ", " rolled over ", " went over ", " on its side ", " under it ") {
 		return true
 	}
 	if containsAny(text, " not breathing ", " cant breathe ", " knocked out ", " passed out ", " broken leg ", " broken arm ", " chest pain ", " chest pains ", " heart attack ", " call an ambulance ", " ambulance on ", " ambulance is ", " call 111 ", " call 999 ", " call 911 ", " call 000 ", " call 112 ", " is on fire ", " fire in the ", " house on fire ", " shed on fire ", " need an ambulance ", " kicked in the head ", " unconscious ", " electrocuted ", " man down ", " cant feel ", " cant get up ", " hit his head ", " hit her head ", " bleeding badly ") && !stock {

@@ -24,6 +24,9 @@ func (r *reader) asideWord(s *entry.Skipped, i int) (*int, int) {
 	t := r.tok(i)
 	switch t.tag {
 	case reproWord:
+		if r.onTheWay(i) {
+			return nil, i
+		}
 		if r.tok(i+1).tag == reproWord { // "seedhead nodes" is one tiller
 			return &s.Reproductive, i + 1
 		}

@@ -107,6 +107,7 @@ type clause struct {
 	before   int     // strange words before the scores
 	backIn   bool    // "back in": the stock, or the paddock into the round
 	near     bool    // nearly, over
+	tillers  bool    // it tells of yellowing or set-aside tillers, but of no scores
 	lone     float64 // the one number that is all of the clause
 	bare     bool    // a paddock's name is all that it holds
 	mm       float64
@@ -121,6 +122,7 @@ type clause struct {
 	trouble  bool
 	doubt    string // what must be asked
 	back     bool   // back fence
+	stock    bool   // stock were spoken of as "they" or "the girls"
 	nums     []int  // bare numbers that found no place
 }
 
@@ -186,6 +188,7 @@ func (r *reader) clause(i, to int) clause {
 		c.lost = ""
 	}
 	r.imply(&c)
+	c.stock = r.stockSaid(&c, c.to)
 	return c
 }
 

@@ -140,6 +140,10 @@ func (r *reader) wordPart(c *clause, i int) int {
 		c.remarks++
 		return i + 2 // beside scores it is a remark
 	}
+	if r.onTheWay(i) {
+		c.acts |= actGoing | actMoved
+		return i + 1
+	}
 	if e, ok := wordEffects[t.tag]; ok {
 		c.guard |= e.guard
 		c.acts |= e.acts
@@ -149,6 +153,13 @@ func (r *reader) wordPart(c *clause, i int) int {
 		return i + 1
 	}
 	return r.looseWord(c, i)
+}
+
+// onTheWay tells whether "heading" means that somebody goes somewhere, not that
+// a tiller shows its seedhead.
+func (r *reader) onTheWay(i int) bool {
+	u := r.tok(i + 1)
+	return r.oneOf(i, "heading", "headed") && u.shape == word && (u.tag >= inWord && u.tag <= offWord && u.tag != onWord && u.tag != fromWord || r.oneOf(i+1, "back", "over", "home", "up", "down"))
 }
 
 // wordEffects gives what words do to their clause.
@@ -260,6 +271,7 @@ func (r *reader) looseWord(c *clause, i int) int {
 		onlyWord, eachWord, readyWord, auxWord, thisWord, nightWord, sinceWord, looseMob, leafWord, ordinalWord:
 		return i + 1
 	case yellowWord, reproWord, daughterWord, remnantWord:
+		c.tillers = c.tillers || c.count == nil && c.guard == 0
 		if c.count != nil && len(c.count.said) > 1 {
 			c.count.unsure("How many tillers were “%s”? Please put the word once for each, beside the scores.", t.text)
 		}

@@ -86,11 +86,26 @@ func (r *reader) limitPart(c *clause, i int) int {
 		c.days = m
 		return m.next
 	}
+	if t.tag == fromWord && r.onlyCounts() {
+		return r.whenPart(c, j) // "counts from Friday": the one past
+	}
 	if c.until != 0 && c.until != m.day || t.tag == fromWord && c.has(actShut|actHold) {
 		c.unsure("Does the hold begin on that day, or is it over then? Please say “until” and the first day on which it may be grazed.")
 	}
 	c.until = m.day
 	return m.next
+}
+
+// onlyCounts tells whether a message holds nothing but leaf counts: no word of
+// stock that move nor of a paddock that is held.
+func (r *reader) onlyCounts() bool {
+	for i := range r.toks {
+		if t := r.tok(i); t.shape == word && (t.tag >= inWord && t.tag <= offWord && t.tag != onWord && t.tag != toWord && t.tag != fromWord ||
+			t.tag >= putWord && t.tag <= grazingWord || t.tag >= untilWord && t.tag <= againWord || t.tag >= closedWord && t.tag <= cropWord) {
+			return false
+		}
+	}
+	return true
 }
 
 // spellPart reads "for 21 days", "21 days", "3 weeks".

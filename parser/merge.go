@@ -64,8 +64,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 	var head heading
 	for n := range list {
 		c := &list[n]
-		alone := (n == 0 || list[n-1].sentence != c.sentence) && (n == len(list)-1 || list[n+1].sentence != c.sentence || c.colon)
-		if c.heads() && alone && (len(c.pads) == 1 || n < len(list)-1 || len(out) == 0) {
+		if c.heads() && standsAlone(list, n) && (len(c.pads) == 1 || n < len(list)-1 || len(out) == 0) {
 			head.take(c)
 			continue
 		}
@@ -79,17 +78,49 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			out[n-2].absorb(c) // "out of 12, into 13, residual 1550"
 			continue
 		}
+		if n := len(out); n > 0 && c.tillers && !c.says() && len(c.pads) == 0 && out[n-1].count != nil {
+			out[n-1].count.unsure("How many tillers were yellowing or set aside? Please put it beside the scores.")
+		}
 		if len(out) > 0 && out[len(out)-1].absorbs(c) {
 			out[len(out)-1].absorb(c)
 			continue
 		}
 		if len(out) > 0 {
-			c.inherit(&out[len(out)-1])
+			last := &out[len(out)-1]
+			if c.herdless(last) && c.strange+c.remarks > 0 {
+				continue // "p12 2 2.5 2. Came in for lunch"
+			}
+			if c.herdless(last) {
+				c.unsure("Is that about stock? Please say which went in or out, such as: milkers into 12")
+			}
+			c.inherit(last)
 		}
 		out = append(out, *c)
 	}
 	shareDay(out)
 	return out, head
+}
+
+// standsAlone tells whether a clause has its sentence for itself, but for talk,
+// or ends it with a colon.
+func standsAlone(list []clause, n int) bool {
+	c := &list[n]
+	if n > 0 && list[n-1].sentence == c.sentence {
+		return false
+	}
+	for k := n + 1; k < len(list) && list[k].sentence == c.sentence && !c.colon; k++ {
+		if !list[k].chatter() {
+			return false
+		}
+	}
+	return true
+}
+
+// herdless tells whether a sentence behind a leaf count speaks of going in or
+// out, but of no stock and no paddock: it may be the counter who does.
+func (c *clause) herdless(last *clause) bool {
+	return last.count != nil && c.sentence != last.sentence && c.count == nil && c.family() == famGraze && c.resid == nil &&
+		!c.has(actGrazed) && len(c.pads) == 0 && len(c.mobs) == 0 && c.head == 0 && !c.stock
 }
 
 // chatter tells whether a clause is nothing but talk: "forgot to tell you".
@@ -186,6 +217,9 @@ func (c *clause) continues(d *clause) bool {
 	}
 	if !d.says() {
 		return d.until != 0 || d.spell != 0 || d.share != 0 || d.days.ok && !c.days.ok
+	}
+	if d.acts&^(actOut|actMoved) == 0 && d.acts != 0 && c.family() == famGraze && c.has(actGrazed) && !d.days.ok {
+		return true // "12 grazed. Came out clean"
 	}
 	only := d.acts&^actPlace == 0 && d.resid != nil
 	return only && c.family() == famGraze || d.family() == c.family() && c.family() == famHold && (d.until != 0 || d.spell != 0)

@@ -163,7 +163,7 @@ func (r *reader) statements(list []clause, all outcome, whole *entry.Question) o
 			join(&all, outcome{ask: &entry.Ask{Reason: "What about " + st.pads[0].name + "? I cannot tell what that belongs to. Please send it apart."}})
 			continue
 		}
-		if says > 0 && !st.says() && st.days.ok && len(st.pads) == 0 && st.guard&^guardFuture == 0 {
+		if says > 0 && !st.says() && (st.days.ok || st.until != 0) && len(st.pads) == 0 && st.guard&^guardFuture == 0 {
 			join(&all, outcome{ask: &entry.Ask{Reason: "Which day do you mean?"}})
 			continue
 		}
@@ -251,7 +251,7 @@ func (r *reader) sentenceEnd(i, to int) int {
 				return k
 			}
 		case t.text == "." && t.shape == mark:
-			if r.tok(k+1).glued && r.tok(k+1).shape != mark && r.tok(k-1).tag == padMark {
+			if r.tok(k+1).glued && r.tok(k+1).shape != mark && r.tok(k-1).tag == padMark || r.tok(k-1).shape == number && r.yellowAhead(k+1) {
 				continue
 			}
 			return k

@@ -102,8 +102,10 @@ func (r *reader) offerNames(reason, name string) {
 	if at < 0 {
 		return
 	}
+	words := len(scan(name, nil))
 	for _, n := range r.book.names {
 		if k := r.nearName(at, n.Name); k > at {
+			k = max(k, at+words)
 			r.offer(reason, at, k, "paddock "+n.Name+":", "")
 			r.offer(reason, at, k, "paddock "+n.Name, "")
 		}

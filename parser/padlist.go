@@ -81,6 +81,9 @@ func allDigits(t *token) bool { return t.shape == number && !t.decimal }
 // joins tells whether a token joins two paddocks of one list.
 func (r *reader) joins(i int) bool {
 	t := r.tok(i)
+	if n := r.tok(i + 1); t.text == "n" && n.glued && n.shape == number && r.book.first["n"] > 1 {
+		return false // N3 where there are such names
+	}
 	return t.text == "," || t.text == "&" || t.text == "+" || t.text == "/" || t.tag == andWord || t.tag == plusWord
 }
 

@@ -38,11 +38,37 @@ func (r *reader) locate(c *clause, i int) {
 		c.remarks++
 		return
 	}
+	if r.oneOf(i+1, "it", "there", "here") && !r.stockNamed(c, i) {
+		c.remarks++ // "lots of clover in it"
+		return
+	}
 	if n := len(c.pads); n > 0 && c.pads[n-1].role == roleNone {
 		r.direct(c, actIn)
 	}
 	c.acts |= actIn
 }
+
+// stockNamed tells whether a clause has named stock before a token, or spoken
+// of them as "they" or "the girls".
+func (r *reader) stockNamed(c *clause, to int) bool {
+	if len(c.mobs) > 0 || c.head > 0 || c.acts&actsGraze != 0 {
+		return true
+	}
+	return r.stockSaid(c, to)
+}
+
+// stockSaid tells whether a pronoun of stock stands in a clause before a token.
+func (r *reader) stockSaid(c *clause, to int) bool {
+	for i := c.from; i < to; i++ {
+		if stockPronouns[r.tok(i).text] {
+			return true
+		}
+	}
+	return false
+}
+
+// stockPronouns stand for the stock in a farm's talk.
+var stockPronouns = wordSet(`they theyre theyve theyd them em stock animals girls ladies boys lads lot everyone everything everybody all`)
 
 // turns tells whether "out" or "in" tells of a further turn on another day:
 // "12 in yesterday out today".

@@ -69,6 +69,8 @@ func floors(said []entry.Tiller, yellow int) int {
 		}
 	}
 	switch {
+	case yellow == everyTiller:
+		mark(-1, len(said))
 	case yellow == -1:
 		mark(3, len(said))
 		if !slices.ContainsFunc(said, func(t entry.Tiller) bool { return t.Floor }) {

@@ -12,7 +12,7 @@ type tally struct {
 	skipped entry.Skipped
 	n       int    // tillers behind it, or the number announced
 	garbled bool   // digits that make no number stood in it
-	yellow  int    // tillers told to be yellowing; -1: said of them all
+	yellow  int    // tillers told to be yellowing; -1: told of the paddock; everyTiller: of each
 	parts   bool   // some score was told in parts
 	decimal bool   // some score was no whole number
 	marked  bool   // single scores were marked as yellowing
@@ -126,6 +126,8 @@ func (r *reader) isScore(i int) bool {
 		return false
 	case n.tag == yellowWord && i > 0 && r.tok(i-1).text == "," && r.tok(i-3).text != "," && r.tok(i).shape == number && !a.decimal:
 		return false // ", 2 yellowing"
+	case r.tok(i).tag == numberWord && r.yellowAhead(i):
+		return false // "two yellowing"
 	}
 	return !r.unitAhead(a.next)
 }

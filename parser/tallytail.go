@@ -36,7 +36,7 @@ func (r *reader) tallyTail(c *clause, i int) int {
 	if u.tag == eachWord || u.text == "per" && r.tok(i+1).tag == tillerUnit {
 		return i + 1
 	}
-	if u.text == "," || u.text == "(" || u.tag == andWord || u.tag == plusWord || u.tag == withWord {
+	if u.text == "," || u.text == "(" || u.text == "." || u.tag == andWord || u.tag == plusWord || u.tag == withWord {
 		if k, ok := r.aside(t, i+1); ok {
 			return k
 		}
@@ -112,25 +112,33 @@ func (r *reader) yellowTail(t *tally, i int) int {
 	case k > j && k > 0:
 		j = k
 	case u.tag == allWord, u.text == "both":
-		n, j = -1, j+1
+		n, j = everyTiller, j+1
+		if _, k := r.whole(j); k > j {
+			j = k // "all three"
+		}
 	case u.text == "some":
 		n, j = 0, j+1
 	default:
 		n = -2
 	}
-	for r.tok(j).shape == word && (yellowIntro[r.tok(j).text] || r.tok(j).tag == leafWord || r.tok(j).tag == leafUnit || r.tok(j).tag == withWord || r.tok(j).tag == ofWord) {
+	for r.tok(j).shape == word && (yellowIntro[r.tok(j).text] || r.tok(j).tag == leafWord || r.tok(j).tag == leafUnit || r.tok(j).tag == tillerUnit || r.tok(j).tag == withWord || r.tok(j).tag == ofWord) {
 		j++
 	}
 	if r.tok(j).tag != yellowWord {
 		return i
 	}
 	j++
+	if many, k := r.howManyBehind(j); k > j && n == -2 {
+		n, j = many, k
+	}
 	for r.tok(j).shape == word && (yellowOutro[r.tok(j).text] || r.tok(j).tag == leafWord || r.tok(j).tag == leafUnit || r.tok(j).tag == yellowWord) {
 		j++
 	}
 	switch {
-	case n == -2, n == -1:
+	case n == -2:
 		t.yellow = -1
+	case n == everyTiller:
+		t.yellow = everyTiller
 	case n == 0:
 		t.unsure("How many tillers had the oldest leaf yellowing?")
 	default:
@@ -142,7 +150,39 @@ func (r *reader) yellowTail(t *tally, i int) int {
 	return j
 }
 
+// everyTiller is how many tillers are yellowing where that was said of all.
+const everyTiller = -3
+
+// howManyBehind reads "on two of them" behind a word of yellowing.
+func (r *reader) howManyBehind(i int) (n, next int) {
+	j := r.over(i, "off", "back", "at", "the", "base", "bottom")
+	if !r.oneOf(j, "on", "in", "for") {
+		return 0, i
+	}
+	n, k := r.whole(r.over(j+1, "about", "the", "only", "just"))
+	switch {
+	case r.oneOf(j+1, "all", "every", "both", "each"):
+		n, k = everyTiller, j+2
+	case r.oneOf(j+1, "a") && r.oneOf(j+2, "couple", "pair"):
+		n, k = 2, j+3
+	case k <= j+1 || r.unitAhead(k) && r.tok(k).tag != tillerUnit:
+		return 0, i
+	}
+	return n, r.over(k, "of", "them", "those", "the", "tillers", "tiller", "one")
+}
+
+// yellowAhead tells whether what follows says how many tillers yellow: it goes
+// on with the scores before it.
+func (r *reader) yellowAhead(i int) bool {
+	if n, k := r.whole(i); k == i || n < 1 {
+		if !r.oneOf(i, "all", "both", "some", "oldest", "older", "bottom") {
+			return false
+		}
+	}
+	return r.yellowTail(&tally{}, i) > i
+}
+
 var (
-	yellowIntro = wordSet(`them those were was is are the had have has going turning starting to gone a bit with and just its looking being now showing`)
+	yellowIntro = wordSet(`the them those were was is are the had have has going turning starting to gone a bit with and just its looking being now showing`)
 	yellowOutro = wordSet(`off at the base a bit now leaf on out back and already down leaves in it up`)
 )

@@ -4,11 +4,15 @@ import (
 	"strings"
 )
 
-// wrongNumber reads "west 60" where there are a West 40 and a West 80 alone:
-// it is a paddock that nobody knows, never one of those.
+// wrongNumber reads "west 60" where there are a West 40 and a West 80 alone,
+// and "N2" where there is an N3: it is a paddock that nobody knows, never one
+// of those, nor paddock 2. A small number may be the first score of a list.
 func (r *reader) wrongNumber(i int) (place, bool) {
 	t, n := r.tok(i), r.tok(i+1)
-	if r.anyPaddock || t.shape != word || n.shape != number || n.decimal || n.value < 5 || r.book.first[t.text] < 2 || r.unitAhead(i+2) {
+	if r.anyPaddock || t.shape != word || n.shape != number || n.decimal || r.book.first[t.text] < 2 || r.unitAhead(i+2) && r.tok(i+2).text != ":" {
+		return place{}, false
+	}
+	if n.value < 5 && !n.glued && r.isScore(i+2) && r.tok(i+2).text != ":" {
 		return place{}, false
 	}
 	return place{name: r.source(i, i+2), next: i + 2}, true
