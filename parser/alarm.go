@@ -19,11 +19,25 @@ func (r *reader) alarm(from, to int) (outcome, bool) {
 	if kind == "" {
 		return outcome{}, false
 	}
-	n := entry.Note{Text: strings.TrimSpace(r.text), Alarm: kind}
-	for i := from; i < to; i++ {
-		if p, ok := r.alarmPlace(i); ok {
-			n.Paddock = p
-			break
+	if kind == entry.AlarmStock {
+		if list, ok := r.besideAlarm(from, to); ok {
+			return outcome{entries: list}, true
+		}
+	}
+	n := r.alarmNote(from, to, kind)
+	n.Text = strings.TrimSpace(r.text)
+	return outcome{entries: []entry.Entry{n}}, true
+}
+
+// alarmNote is the note of an alarm told in a run of tokens.
+func (r *reader) alarmNote(from, to int, kind entry.Alarm) entry.Note {
+	n := entry.Note{Text: strings.TrimSpace(r.source(from, to)), Alarm: kind}
+	for i := from; i < to && n.Paddock == ""; i++ {
+		n.Paddock, _ = r.alarmPlace(i)
+	}
+	for i := from; i < to && n.Paddock == ""; i++ {
+		if p, ok := r.onePad(i, false); ok && p.known && r.tok(i).shape == word && r.tok(i).tag != mobWord && (r.joins(i-1) && r.joins(p.next) || p.next == to) {
+			n.Paddock = p.name // "bloat in the milkers, well field, 2 down"
 		}
 	}
 	for i := from; i < to; i++ {
@@ -32,7 +46,7 @@ func (r *reader) alarm(from, to int) (outcome, bool) {
 			break
 		}
 	}
-	return outcome{entries: []entry.Entry{n}}, true
+	return n
 }
 
 // calls tells whether somebody calls for help from a paddock.
@@ -156,7 +170,7 @@ func (r *reader) personHurt(from, to int) bool {
 		return true
 	}
 	if k, hit := r.has(from, to, hurtWords); hit && person && !stock && !r.denial(from, k) {
-		return r.tok(k).text != "rolled" && r.tok(k).text != "fell" && r.tok(k).text != "fallen" || vehicle || containsAny(text, " he fell ", " she fell ", " has fallen ", " wiremu fell ", " jo fell ", " ana fell ")
+		return r.tok(k).text != "rolled" && r.tok(k).text != "fell" && r.tok(k).text != "fallen" || vehicle || containsAny(text, " he fell ", " she fell ", " has fallen ")
 	}
 	return containsAny(text, " ive been kicked ", " got kicked ", " been kicked ", " got crushed ", " been crushed ", " got trampled ", " been trampled ", " been gored ") && person
 }
@@ -210,7 +224,7 @@ func (r *reader) animalDown(from, to int) bool {
 		if n.tag == toWord {
 			continue
 		}
-		animal := stockOnly[b.text] || stockOnly[r.tok(i-2).text] && (b.text == "is" || b.text == "are" || b.text == "gone" || b.text == "went" || b.text == "goes")
+		animal := stockOnly[b.text] || (stockOnly[r.tok(i-2).text] || stockOnly[r.tok(i-3).text]) && (b.text == "is" || b.text == "are" || b.text == "gone" || b.text == "went" || b.text == "goes" || b.text == "going")
 		counted := (b.shape == number && !b.decimal && b.value < 20 || b.tag == numberWord || b.text == "couple" || b.text == "one") && (n.tag == inWord || n.shape == end || n.text == "." || n.tag == onWord || n.tag == atWord)
 		if animal && n.text != "the" || counted && n.shape != end {
 			return true
@@ -218,7 +232,7 @@ func (r *reader) animalDown(from, to int) bool {
 	}
 	text := r.words(from, to)
 	_, real := r.has(from, to, stockOnly)
-	return real && containsAny(text, " cant get up ", " wont get up ", " cant stand ", " wont stand ", " on its back ", " on her back ", " on his back ", " on their backs ", " broken leg ", " broke her leg ", " broke its leg ", " broke a leg ", " off her feet ", " off their feet ", " off its feet ", " not right ", " off colour ", " on her side ", " on its side ", " foaming ", " legs out ", " staggering ", " wont eat ", " not eating ", " off her food ", " off their feed ", " head back ", " cant walk ", " not well ", " going down ", " gone down ", " fallen over ", " falling over ", " sides blown ")
+	return real && containsAny(text, " cant get up ", " wont get up ", " cant stand ", " wont stand ", " on its back ", " on her back ", " on his back ", " on their backs ", " broken leg ", " broke her leg ", " broke its leg ", " broke a leg ", " off her feet ", " off their feet ", " off its feet ", " not right ", " off colour ", " on her side ", " on its side ", " foaming ", " legs out ", " staggering ", " wont eat ", " not eating ", " off her food ", " off their feed ", " head back ", " cant walk ", " not well ", " fallen over ", " falling over ", " sides blown ")
 }
 
 // words gives the words of a range between single spaces.

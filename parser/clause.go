@@ -266,6 +266,8 @@ var partReaders = []func(*reader, *clause, int) int{
 func (r *reader) separator(c *clause, i, to int) (next int, parts bool) {
 	t := r.tok(i)
 	switch {
+	case t.text == "after" && c.resid != nil && c.acts == 0 && r.herdAhead(i+1):
+		return i + 1, false // "8 clicks after the cows in 12"
 	case t.tag == butWord, t.tag == thenWord:
 		if t.text != "but" && t.tag == butWord && len(c.mobs) > 0 {
 			c.unsure("Not all of them? Please say which animals went where.")

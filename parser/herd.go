@@ -32,6 +32,13 @@ func (r *reader) herdPart(c *clause, i int) int {
 	return j
 }
 
+// herdAhead tells whether stock are named at i, "the" set aside.
+func (r *reader) herdAhead(i int) bool {
+	i = r.over(i, "the", "our")
+	_, k := r.mob(i)
+	return k > i
+}
+
 // headBehind reads "x 90" and "(90)" behind a mob.
 func (r *reader) headBehind(c *clause, i int) int {
 	t, n := r.tok(i), r.tok(i+1)

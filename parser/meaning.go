@@ -181,13 +181,16 @@ func (r *reader) whose(c *clause) string {
 // mayBeScore tells whether a bare number of 4 or less, taken for the paddock of
 // scores, may be one of them: words stand between, or it comes behind scores.
 func (r *reader) mayBeScore(c *clause, p place) bool {
-	if t := r.tok(p.at); p.marked || p.next != p.at+1 || t.shape != number || t.value > 4 || !c.names(p.at) || r.marked(p.next, p.next+1) {
+	if t := r.tok(p.at); p.marked || p.next != p.at+1 || t.shape != number || t.value > 4 || !c.names(p.at) || r.marked(p.next, p.next+1) && !(r.tok(p.next).text == "," && r.oneOf(p.at-1, "got", "get", "it", "had")) {
 		return false
 	}
 	for i := c.from; i < p.at; i++ {
 		if r.isScore(i) {
 			return true
 		}
+	}
+	if r.oneOf(p.at-1, "got", "get", "it", "had") && r.tok(p.next).text == "," {
+		return true // "I got 2, 2.5, 2"
 	}
 	return c.strange > 0 || c.remarks > 0 || placeWords[r.tok(p.next).text]
 }

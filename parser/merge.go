@@ -192,7 +192,9 @@ func (c *clause) absorbs(d *clause) bool {
 	}
 	f, g := c.family(), d.family()
 	switch {
-	case f == famGraze && g == famGraze && (d.has(actIn) && !c.has(actIn) || d.has(actOut) && !c.has(actOut)) && len(c.pads) > 0 && c.pads[0].role != roleNone:
+	case f == famRain && g == famRain && c.mm > 0 && d.mm > 0:
+		return false // "5mm on top of the 3mm this morning"
+	case f == famGraze && g == famGraze && c.acts&actsGraze != 0 && (d.has(actIn) && !c.has(actIn) || d.has(actOut) && !c.has(actOut)) && len(c.pads) > 0 && c.pads[0].role != roleNone:
 		return false // "milkers out of 12, heifers in"
 	case (f == famHold && g == famCut || f == famCut && g == famHold) && (c.acts|d.acts)&(actSpray|actFert|actEff|actSow|actCrop|actWet|actTopped|actMow) != 0:
 		return false

@@ -174,12 +174,36 @@ func (r *reader) statements(list []clause, all outcome, whole *entry.Question) o
 		if (o.talk || onlyANote(o.entries)) && says > 1 && (st.count != nil || len(st.nums) > 0) {
 			o = outcome{ask: &entry.Ask{Reason: "I understand only a part of that. Please send the scores again, without the rest."}}
 		}
-		if onlyANote(o.entries) {
+		switch {
+		case !onlyANote(o.entries):
+		case (st.trouble || st.event) && saysElsewhere(list, n):
+			o.entries = []entry.Entry{r.ownNote(st, o.entries[0])}
+		default:
 			notes, o.entries = append(notes, o.entries...), nil
 		}
 		join(&all, o)
 	}
 	return r.close(all, notes, head, whole)
+}
+
+// saysElsewhere tells whether another sentence of the message states something.
+func saysElsewhere(list []clause, n int) bool {
+	for k := range list {
+		if list[k].sentence != list[n].sentence && list[k].says() && list[k].guard == 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// ownNote gives the note of a sentence beside other statements: that sentence
+// alone, not the whole message.
+func (r *reader) ownNote(c *clause, e entry.Entry) entry.Entry {
+	n, ok := e.(entry.Note)
+	if ok {
+		n.Text = strings.TrimSpace(r.source(c.from, max(c.to, r.sentenceEnd(c.from, len(r.toks)))))
+	}
+	return n
 }
 
 // close settles what is left: a heading that nothing used, a note beside

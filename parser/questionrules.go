@@ -99,6 +99,8 @@ func askHistory(q *query) *entry.Question {
 	past := q.any("grazed", "sprayed", "logged", "recorded", "entered", "counted", "happened", "cut", "eaten", "walked", "moved") ||
 		q.any("last") && q.any("when", "whens", "did") || q.any("in") && q.any("when") && q.any("was", "were", "did")
 	switch {
+	case q.any("havent", "hasnt", "never", "not") && q.any("counted", "walked", "measured", "checked", "looked"):
+		return nil // "which havent been counted": what is due
 	case q.any("history", "entries"), q.first == "log" && q.n <= 4, q.any("when", "what", "who", "whos", "which", "how") && past && !q.any("next", "due", "needs", "should", "be"):
 	case q.any("what", "whats") && (q.any("did", "done", "been") && q.any("we", "log", "logged") || q.any("done") && q.any("been")):
 	case q.any("log", "entries", "logged") && q.any("show", "last", "recent", "recently", "give", "the", "see", "latest", "all") && q.n <= 7 && !q.any("how", "count"):

@@ -116,11 +116,14 @@ func (r *reader) intro(i int) int {
 	for n := 0; n < 8; n++ {
 		t := r.tok(i)
 		switch {
-		case t.text == ":", t.text == "=", t.text == "~", t.text == "@", t.text == `"`, t.text == "'", t.text == ")", t.text == "," && n == 0, t.text == "-" && !r.negative(i), t.text == "." && !t.glued, t.text == "...":
+		case t.text == ":", t.text == "=", t.text == "~", t.text == "@", t.text == `"`, t.text == "'", t.text == ")", t.text == "," && (n == 0 || r.tok(i-1).text == ")"), t.text == "-" && !r.negative(i), t.text == "." && !t.glued, t.text == "...":
 		case t.shape == word && (t.tag == averageWord || t.tag == leafUnit || t.tag == tillerUnit || t.tag == atWord || t.tag == hedgeWord || introWords[t.text]):
 		case (t.text == "came" || t.text == "coming" || t.text == "comes") && r.tok(i+1).tag == inWord:
 			i++
 		case t.text == "a" && r.tok(i+1).tag == averageWord:
+		case t.text == "i" && r.oneOf(i+1, "make", "got", "get", "had", "counted", "count"):
+		case r.oneOf(i, "make", "made") && r.oneOf(i+1, "it"):
+			i++
 		default:
 			return i
 		}
