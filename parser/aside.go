@@ -76,7 +76,7 @@ func (r *reader) asideCount(t *tally, i int) (n, next int) {
 		case u.tag == withWord, u.text == "were", u.text == "had", u.text == "was", u.text == "are", u.text == "is", u.text == "of", u.text == "have":
 			tied = true
 			continue
-		case u.text == "them", u.text == "those", u.text == "the", u.tag == tillerUnit, u.text == "pulled":
+		case u.text == "them", u.text == "those", u.text == "the", u.text == "more", u.text == "other", u.text == "others", u.text == "extra", u.tag == tillerUnit, u.text == "pulled":
 			continue
 		}
 		if tied || a.tag == numberWord || r.tok(j-1).tag == tillerUnit {
@@ -97,7 +97,7 @@ func (r *reader) looseCount(t *tally, i, v int) (n, next int) {
 		return 1, i
 	}
 	switch {
-	case i > 0 && (before.text == "(" || before.tag == plusWord):
+	case i > 0 && (before.text == "(" || before.text == ";" || before.tag == plusWord || r.tok(i+2).tag == tillerUnit && before.text == ","):
 		return v, i + 1
 	case i > 0 && (before.text == "," || before.tag == andWord) && !r.listOfCommas(i):
 		return v, i + 1

@@ -122,6 +122,7 @@ type clause struct {
 	trouble  bool
 	doubt    string // what must be asked
 	back     bool   // back fence
+	now      bool   // "now" was said: it is so today
 	stock    bool   // stock were spoken of as "they" or "the girls"
 	nums     []int  // bare numbers that found no place
 }

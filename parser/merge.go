@@ -87,7 +87,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 		}
 		if len(out) > 0 {
 			last := &out[len(out)-1]
-			if c.herdless(last) && c.strange+c.remarks > 0 {
+			if c.herdless(last) && (c.strange+c.remarks > 0 || last.count == nil) {
 				continue // "p12 2 2.5 2. Came in for lunch"
 			}
 			if c.herdless(last) {
@@ -98,6 +98,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 		out = append(out, *c)
 	}
 	shareDay(out)
+	shareTillers(out)
 	return out, head
 }
 
@@ -119,6 +120,9 @@ func standsAlone(list []clause, n int) bool {
 // herdless tells whether a sentence behind a leaf count speaks of going in or
 // out, but of no stock and no paddock: it may be the counter who does.
 func (c *clause) herdless(last *clause) bool {
+	if f := last.family(); (f == famCut || f == famHold) && c.has(actDone) && !c.has(actIn|actMoved) && len(c.pads) == 0 && len(c.mobs) == 0 && !c.stock {
+		return true // "1 mown for silage, finished by 8pm"
+	}
 	return last.count != nil && c.sentence != last.sentence && c.count == nil && c.family() == famGraze && c.resid == nil &&
 		!c.has(actGrazed) && len(c.pads) == 0 && len(c.mobs) == 0 && c.head == 0 && !c.stock
 }
@@ -329,7 +333,7 @@ func (c *clause) inherit(last *clause) {
 	if c.sentence != last.sentence {
 		return
 	}
-	if !c.days.ok && last.days.ok {
+	if !c.days.ok && last.days.ok && !c.now {
 		c.days, c.future = last.days, last.future
 	}
 	c.guard |= last.guard &^ (guardNeg | guardFuture)
@@ -347,6 +351,16 @@ func shareDay(list []clause) {
 		}
 		c.days, c.future = next.days, next.future
 		c.guard |= next.guard & guardFuture
+	}
+}
+
+// shareTillers gives averages before "10 tillers each" that number too.
+func shareTillers(list []clause) {
+	for n := len(list) - 2; n >= 0; n-- {
+		c, next := &list[n], &list[n+1]
+		if c.sentence == next.sentence && c.count != nil && next.count != nil && next.count.each && c.count.n == 0 && len(c.count.said) == 1 {
+			c.count.n, c.count.each = next.count.n, true
+		}
 	}
 }
 

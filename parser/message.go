@@ -183,6 +183,7 @@ func (r *reader) statements(list []clause, all outcome, whole *entry.Question) o
 		}
 		join(&all, o)
 	}
+	all.entries = tidy(all.entries)
 	return r.close(all, notes, head, whole)
 }
 

@@ -159,6 +159,9 @@ func (r *reader) notAPad(i int, p place) bool {
 	if b := r.tok(i - 1); i > 0 && (b.text == "-" && t.glued && !b.glued || b.text == "$") {
 		return true
 	}
+	if b := r.tok(i - 1); (b.tag == inWord || b.tag == intoWord) && b.shape == word && r.tok(i-2).shape == number && r.bears(t.text) && r.tok(i-1).start > 0 {
+		return false // "out 12 in 13 milkers"
+	}
 	if u := r.tok(i + 1); r.prefixed && r.way != roleNone && (u.tag == mobWord || u.tag == looseMob) {
 		return false // "12 > 13 milkers"
 	}

@@ -64,11 +64,17 @@ func printCount(c entry.Count) string {
 		}
 	default:
 		b.WriteString(" average " + figure(float64(c.Mean)))
-		if c.Past > 0 {
+		if c.Past == 1 {
 			b.WriteString("+")
 		}
 		if c.N > 0 {
 			fmt.Fprintf(&b, " from %d tillers", c.N)
+		}
+		switch {
+		case c.Past > 1 && c.Past == c.N:
+			b.WriteString(", all yellowing")
+		case c.Past > 1:
+			fmt.Fprintf(&b, ", %d yellowing", c.Past)
 		}
 	}
 	for _, s := range []struct {

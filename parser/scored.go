@@ -45,6 +45,12 @@ func scored(t *tally, rule entry.RemnantRule) entry.Count {
 	said := slices.Clone(t.said)
 	past := floors(said, t.yellow)
 	if len(said) == 1 && t.skipped.Total() == 0 && !t.parts {
+		switch {
+		case t.yellow == everyTiller && t.n > 0:
+			past = t.n
+		case t.yellow > 0 && t.n > 0:
+			past = min(t.yellow, t.n)
+		}
 		return entry.Count{Mean: said[0].Stage(rule), N: t.n, Past: past}
 	}
 	c := entry.Count{Said: said}.Scored(rule)

@@ -16,6 +16,7 @@ type tally struct {
 	parts   bool   // some score was told in parts
 	decimal bool   // some score was no whole number
 	marked  bool   // single scores were marked as yellowing
+	each    bool   // the number of tillers is that of each paddock named
 	doubt   string // what must be asked
 }
 

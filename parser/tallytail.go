@@ -33,6 +33,10 @@ func (r *reader) tallyTail(c *clause, i int) int {
 		t.said[len(t.said)-1].Floor = true // "3 plus"
 		return i + 1
 	}
+	if (u.tag == eachWord || r.oneOf(i, "in") && r.tok(i+1).tag == eachWord) && t.n > 0 {
+		t.each = true
+		return r.over(i+1, "each")
+	}
 	if u.tag == eachWord || u.text == "per" && r.tok(i+1).tag == tillerUnit {
 		return i + 1
 	}

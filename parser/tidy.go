@@ -1,0 +1,63 @@
+package parser
+
+import (
+	"slices"
+
+	"leafround/core/entry"
+)
+
+// tidy joins entries of one message that tell of one thing twice: what stock
+// left in a paddock that they came out of, "dried out" and "ok to graze", "too
+// wet" and "no stock in there".
+func tidy(list []entry.Entry) []entry.Entry {
+	if len(list) < 2 {
+		return list
+	}
+	out := list[:0:0]
+	for _, e := range list {
+		i := slices.IndexFunc(out, func(had entry.Entry) bool { return sameThing(had, e) })
+		if i < 0 {
+			out = append(out, e)
+			continue
+		}
+		out[i] = joined(out[i], e)
+	}
+	return out
+}
+
+// sameThing tells whether a later entry tells of what an earlier one told.
+func sameThing(had, e entry.Entry) bool {
+	switch e := e.(type) {
+	case entry.Graze:
+		h, ok := had.(entry.Graze)
+		return ok && e.Event == entry.Out && e.Residual != nil && h.Residual == nil && h.Event != entry.In &&
+			h.Paddock == e.Paddock && h.Date == e.Date && (e.Mob == "" || e.Mob == h.Mob)
+	case entry.Release:
+		h, ok := had.(entry.Release)
+		return ok && h.Paddock == e.Paddock && h.Date == e.Date && (e.Reason == "" || h.Reason == "" || e.Reason == h.Reason)
+	case entry.Hold:
+		h, ok := had.(entry.Hold)
+		return ok && h.Paddock == e.Paddock && h.Date == e.Date && e.Reason == entry.HoldOther && (e.Until.IsZero() || h.Until.IsZero() || e.Until == h.Until)
+	}
+	return false
+}
+
+// joined gives the one entry that two of them come to.
+func joined(had, e entry.Entry) entry.Entry {
+	switch h := had.(type) {
+	case entry.Graze:
+		h.Residual = e.(entry.Graze).Residual
+		return h
+	case entry.Release:
+		if h.Reason == "" {
+			h.Reason = e.(entry.Release).Reason
+		}
+		return h
+	case entry.Hold:
+		if h.Until.IsZero() {
+			h.Until = e.(entry.Hold).Until
+		}
+		return h
+	}
+	return had
+}
