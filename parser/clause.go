@@ -125,6 +125,8 @@ type clause struct {
 	now      bool   // "now" was said: it is so today
 	stock    bool   // stock were spoken of as "they" or "the girls"
 	nums     []int  // bare numbers that found no place
+	strays   []int  // words and marks that nobody could place
+	told     int    // the token behind the last that carried a meaning
 }
 
 // has tells whether any of the acts was said.
@@ -163,8 +165,12 @@ func (r *reader) clause(i, to int) clause {
 	c := clause{from: i}
 	r.cut = false
 	for i < to {
+		was := c.core()
 		if k := r.part(&c, i, to); k > i {
 			i = k
+			if c.core() != was {
+				c.told = i
+			}
 			continue
 		}
 		if r.cut && i > c.from {
@@ -189,6 +195,7 @@ func (r *reader) clause(i, to int) clause {
 		c.lost = ""
 	}
 	r.imply(&c)
+	r.easeTail(&c)
 	c.stock = r.stockSaid(&c, c.to)
 	return c
 }
@@ -320,6 +327,11 @@ func (r *reader) stray(c *clause, i int) {
 	if c.strange == 0 {
 		c.strangeW = t.text
 	}
+	if r.nameOfSomebody(c, i) {
+		c.remarks++
+		return
+	}
+	c.strays = append(c.strays, i)
 	if b := r.tok(i - 1); i > c.from && c.lost == "" && directions[b.tag] && b.shape == word && !elsewhere[t.text] && t.shape != mark {
 		c.lost = r.source(i, i+1)
 	}

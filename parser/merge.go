@@ -69,7 +69,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			continue
 		}
 		c.under(&head)
-		if len(out) > 0 && out[len(out)-1].chatter() && c.says() && out[len(out)-1].sentence == c.sentence && len(c.pads) > 0 {
+		if len(out) > 0 && out[len(out)-1].chatter() && c.says() && out[len(out)-1].sentence == c.sentence && (len(c.pads) > 0 || c.family() == famRain || c.family() == famTemp) {
 			c.remarks++
 			out[len(out)-1] = *c
 			continue

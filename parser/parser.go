@@ -93,6 +93,7 @@ func Read(text string, c Context) entry.Reading {
 	if len(r.toks) > mostTokens {
 		r.tooMuch(&out)
 	} else {
+		r.joinNumbers()
 		r.respell()
 		r.message(&out)
 	}

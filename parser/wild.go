@@ -45,7 +45,7 @@ func (r *reader) halfName(i int) (place, bool) {
 // acreName sees a number of acres or hectares with scores behind it.
 func (r *reader) acreName(i int) (int, bool) {
 	t, u := r.tok(i), r.tok(i+1)
-	whole := t.shape == number && !t.decimal || t.shape == word && (t.tag == numberWord || t.text == "thirty" || t.text == "forty" || t.text == "fifty" || t.text == "eighty")
+	whole := t.shape == number && !t.decimal || t.shape == word && t.tag == numberWord
 	if i != r.opening || !whole || u.shape != word || u.tag != acreUnit && u.tag != haUnit {
 		return i, false
 	}
