@@ -62,7 +62,7 @@ func (r *reader) asideCount(t *tally, i int) (n, next int) {
 	if r.oneOf(i, "couple", "pair") {
 		return 2, r.over(i+1, "of")
 	}
-	if a.shape != number && a.tag != numberWord || a.decimal || a.value > 60 {
+	if a.shape != number && a.tag != numberWord || a.decimal || a.value > 60 || a.tag == numberWord && a.sense > 20 {
 		return 1, i
 	}
 	v := int(a.value)
