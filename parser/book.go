@@ -133,7 +133,7 @@ func (r *reader) runsOn(i int) bool {
 		return false
 	}
 	if u.shape == word {
-		return len(u.text) == 1 && u.tag != timesWord && u.tag != dayUnit || u.text == "st" || u.text == "nd" || u.text == "rd" || u.text == "th"
+		return len(u.text) == 1 && !(u.text == "s" && t.value > 5) && u.tag != timesWord && u.tag != dayUnit || u.text == "st" || u.text == "nd" || u.text == "rd" || u.text == "th"
 	}
 	return false
 }

@@ -165,7 +165,7 @@ var lexiconTable = map[tag]string{
 		logging record recorded update updated paddy status stock animals made carted spread applied girls ladies boys lads ours theirs team guys
 		folks same`,
 	courtesy: `please pls plz thanks thx ta cheers thankyou hi hello hey gday kia ora morena sorry soz mate mates yeah yep yup
-		aye righto rightio roger oh ah um er okay kk sure boss dear kindly regards welcome thank tks tnx howdy yo
+		aye righto rightio roger oh ah um er okay kk sure boss dear kindly regards mam maam madam sir welcome thank tks tnx howdy yo
 		gidday goodday`,
 	remark: `instead dry pit clamp rushes protected em spot raining rainy windy cold hot sunny muddy warm cool misty foggy drizzle drizzly hail snow snowing wind damp
 		sodden looks looking look nice good great beautiful bad poor patchy thin thick dense short long tall lush
@@ -177,12 +177,12 @@ var lexiconTable = map[tag]string{
 		behind ahead steady fine contractor contractors wiremu jo ana dad mum myself tractor bike quad ute dog dogs count hurry rush properly nicely
 		slightly mostly hard lightly wee big small smaller bigger best better worse worst different usual normal
 		usually surprisingly still though tho heaps plenty dew frosty sloppy soft firm spongy holding heavy light
-		lighter darker dark pale`,
+		lighter darker dark pale twins triplets`,
 	padMark: `pdock padock paddok padddock paddck paddocck p pdk pdck pad padd padds pads paddock paddocks field fields fld flds cell cells pdks pk`,
 	mobWord: `milkers heifers calves bulls steers ewes lambs hoggets rams dries youngstock weanlings culls springers finishers stores lactating replacements carryovers stockers feeders pairs yearlings weaners springers
 		bullocks wethers tups stags hinds goats replacements  `,
 	looseMob: `cows cow herd mob group cattle sheep milker heifer calf bull steer ewe lamb hogget ram`,
-	inWord:   `in`, intoWord: `into`, onWord: `on onto`, toWord: `to`, fromWord: `from frm`, outWord: `out outa outta`, offWord: `off`, ofWord: `of`,
+	inWord:   `in inside`, intoWord: `into`, onWord: `on onto`, toWord: `to`, fromWord: `from frm`, outWord: `out outa outta`, offWord: `off`, ofWord: `of`,
 	atWord: `at`, forWord: `for`, withWord: `with w`, andWord: `and n nd`, plusWord: `plus`, butWord: `but except bar excluding`, thenWord: `then after`,
 	putWord:    `put turned popped chucked stuck`,
 	wentWord:   `went gone came come`,
@@ -201,7 +201,7 @@ var lexiconTable = map[tag]string{
 	openWord: `open opened`, releaseWord: `release released unlock unlocked lift lifted`, okWord: `ok`, holdWord: `spelled hold held skip skipping avoid withhold withholding whp`,
 	sprayWord: `spray sprayed spraying herbicide weedkiller glyphosate weedspray insecticide sprays`,
 	fertWord: `fert fertiliser fertilizer fertilised fertilized urea dap lime limed super superphosphate potash nitrogen
-		topdressed topdress muriate`,
+		topdressed topdress muriate nitrate ammonium ammonia sulphate phosphate granular guano digestate compost`,
 	effWord: `litter eff effluent slurry muck manure fde`,
 	sowWord: `overseeded frostseeded resown reseeded regrassed resowed sown drilled oversown undersown reseed resow seeded regrass sowed`,
 	wetWord: `pugged poached waterlogged flooded boggy saturated pugging underwater swampy`, dampWord: `wet`, dryWord: `dried drained`,

@@ -118,7 +118,10 @@ func (r *reader) spellPart(c *clause, i int) int {
 		j++
 	}
 	n, k := r.whole(j)
-	if k == j {
+	if k == j && r.oneOf(j-1, "another", "a") && unitDays(r.tok(j)) > 1 || r.oneOf(j, "a") && unitDays(r.tok(j+1)) > 1 {
+		n, k = 1, r.over(j, "a") // "for another fortnight"
+	}
+	if n == 0 {
 		return i
 	}
 	per := unitDays(r.tok(k))

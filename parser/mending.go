@@ -106,6 +106,13 @@ func (r *reader) apology(i int) int {
 		case t.text == "hang" && r.oneOf(i+1, "on"):
 			sorry = true
 			i += 2
+		case t.text == "i" && r.oneOf(i+1, "make", "made") && r.tok(r.over(i+2, "a")).text == "mistake":
+			sorry = true
+			i = r.over(i+2, "a") + 1
+		case sorry && r.oneOf(i, "mam", "maam", "mum", "sir", "boss", "all", "everyone", "guys", "lads", "folks", "team"):
+			i++
+		case sorry && r.oneOf(i, "it", "that", "this") && r.oneOf(i+1, "is", "was") && (r.tok(i+2).tag == padMark || r.tok(i+2).shape == number || r.oneOf(i+2, "the")):
+			i += 2
 		case apologies[t.text]:
 			if r.oneOf(i, "no", "nah") && !r.oneOf(i+1, ",", "it", "its", "that", "thats", "sorry", "wait") && r.tok(i+1).shape != number && r.tok(i+1).tag != padMark {
 				return i

@@ -327,7 +327,7 @@ func (c *clause) inherit(last *clause) {
 			c.pads[n].role = roleNone
 		}
 	}
-	if c.family() == famGraze && last.family() == famGraze && len(c.mobs) == 0 && c.sentence == last.sentence {
+	if c.family() == famGraze && last.family() == famGraze && len(c.mobs) == 0 && (c.sentence == last.sentence || c.now || c.stock) {
 		c.mobs = last.mobs
 	}
 	if c.sentence != last.sentence {

@@ -21,6 +21,10 @@ func (r *reader) value(i int) (amount, bool) {
 		return r.wordValue(i)
 	case t.tag == partWord && t.shape == word:
 		return amount{quarters(t) / 4, true, i + 1}, true
+	case t.text == "a" && r.tok(i+1).text == "leaf" && r.tok(i+1).tag == leafUnit:
+		if f, next, ok := r.andPart(i + 2); ok {
+			return amount{1 + f, true, next}, true // a leaf and a half
+		}
 	case t.text == "a" && r.tok(i+1).tag == partWord:
 		return amount{quarters(r.tok(i+1)) / 4, true, i + 2}, true
 	}

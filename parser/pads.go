@@ -117,6 +117,9 @@ func (r *reader) onePad(i int, loose bool) (place, bool) {
 	if !ok || r.notAPad(i, p) {
 		return place{}, false
 	}
+	if s := r.tok(p.next); s.text == "s" && s.glued && t.shape == number {
+		p.next++ // "16s too wet"
+	}
 	if m := r.tok(p.next); m.tag == padMark && len(m.text) > 1 && (r.tok(p.next+1).shape != number || t.shape == word && r.isScore(p.next+1) && r.isScore(p.next+2)) {
 		p.next++
 		p.marked = true
@@ -142,7 +145,8 @@ func (r *reader) notAPad(i int, p place) bool {
 		return true
 	}
 	if b := r.tok(i - 1); i > 0 && b.shape == word && numberedThings[b.text] {
-		return true
+		a := r.tok(i - 2)
+		return b.text != "number" || i > 1 && (numberedThings[a.text] || a.tag == mobWord || a.tag == looseMob)
 	}
 	if s, e := r.tok(i+1), r.tok(i+2); s.text == "-" && s.glued && e.glued && allDigits(e) && e.value <= t.value {
 		return true // 23-11: no range

@@ -74,7 +74,7 @@ var stockPronouns = wordSet(`they theyre theyve theyd them em stock animals girl
 // "12 in yesterday out today".
 func (r *reader) turns(c *clause, i int) bool {
 	t := r.tok(i)
-	if t.tag != outWord && t.tag != inWord && t.tag != offWord || !c.days.ok || !c.has(actIn|actOut) || len(c.pads) == 0 {
+	if t.tag != outWord && t.tag != inWord && t.tag != offWord || !c.days.ok || !c.has(actIn|actOut) && len(c.mobs) == 0 || len(c.pads) == 0 {
 		return false
 	}
 	for _, p := range c.pads {

@@ -86,7 +86,11 @@ func (r *reader) nextPaddock(i int) bool {
 		return false
 	}
 	_, ok := r.book.has(t.text)
-	k := r.intro(i + 1)
+	k := i + 1
+	if s := r.tok(k); s.text == "s" && s.glued {
+		k++ // "14s at 2"
+	}
+	k = r.intro(k)
 	return (ok || r.anyPaddock) && r.isScore(k) && r.tok(k).value <= 5
 }
 

@@ -122,6 +122,8 @@ func (r *reader) intro(i int) int {
 			i++
 		case t.text == "a" && r.tok(i+1).tag == averageWord:
 		case t.text == "i" && r.oneOf(i+1, "make", "got", "get", "had", "counted", "count"):
+		case r.oneOf(i, "bang", "spot", "dead", "smack") && r.oneOf(i+1, "on"):
+			i++
 		case r.oneOf(i, "make", "made") && r.oneOf(i+1, "it"):
 			i++
 		default:

@@ -40,6 +40,16 @@ func (r *reader) tallyTail(c *clause, i int) int {
 	if u.tag == eachWord || u.text == "per" && r.tok(i+1).tag == tillerUnit {
 		return i + 1
 	}
+	if u.text == "-" {
+		if n, k := r.whole(i + 1); k > i+1 && n > 0 && r.tok(k).tag == tillerUnit {
+			return r.tillersTold(t, i+1)
+		}
+	}
+	if u.text == "," && r.tok(i+1).tag == withWord {
+		if k, ok := r.aside(t, i+2); ok {
+			return k
+		}
+	}
 	if u.text == "," || u.text == "(" || u.text == "." || u.tag == andWord || u.tag == plusWord || u.tag == withWord {
 		if k, ok := r.aside(t, i+1); ok {
 			return k
