@@ -124,7 +124,7 @@ func (r *reader) sentences(from, to int) outcome {
 		if a >= b {
 			continue
 		}
-		q, at, ok := r.question(a, b, asked)
+		q, at, ok := r.question(a, b, n, asked)
 		if ok {
 			switch had := all.question; {
 			case had == nil:
@@ -185,6 +185,7 @@ func (r *reader) statements(list []clause, all outcome, whole *entry.Question) o
 // close settles what is left: a heading that nothing used, a note beside
 // entries, a question beside nothing.
 func (r *reader) close(all outcome, notes []entry.Entry, head heading, whole *entry.Question) outcome {
+	r.ofWhatItSays(&all)
 	if len(all.entries) == 0 && all.ask == nil {
 		if whole != nil {
 			all.question = whole

@@ -60,35 +60,6 @@ var (
 	askers  = wordSet(`the they you we anyone anybody he she it i somebody someone any those these that`)
 )
 
-// question reads a question at the sentence's start, or behind a statement; at
-// is the token where it starts.
-//
-//	question = [ "so" | "and" ] words-of-a-question [ "?" ]
-func (r *reader) question(from, to int, asked bool) (q *entry.Question, at int, ok bool) {
-	for i := from + 1; i < to; i++ {
-		t := r.tok(i)
-		if t.text != "," && t.text != "-" && t.tag != andWord && t.text != "so" && t.tag != thenWord {
-			continue
-		}
-		for r.tok(i).text == "," || r.tok(i).text == "-" || r.tok(i).tag == andWord || r.tok(i).text == "so" || r.tok(i).tag == thenWord {
-			i++
-		}
-		if r.tok(i).tag != whWord && r.tok(i).tag != nextWord {
-			continue
-		}
-		if q := r.ask(i, to, true); q != nil {
-			return q, i, true
-		}
-	}
-	return r.wholeQuestion(from, to, asked)
-}
-
-// wholeQuestion reads a sentence that is nothing but a question.
-func (r *reader) wholeQuestion(from, to int, asked bool) (*entry.Question, int, bool) {
-	q := r.ask(from, to, asked || r.opensQuestion(from))
-	return q, from, q != nil
-}
-
 // longestQuestion is how many tokens a question can have (ours).
 const longestQuestion = 60
 
