@@ -109,6 +109,10 @@ type clause struct {
 	near     bool    // nearly, over
 	lone     float64 // the one number that is all of the clause
 	bare     bool    // a paddock's name is all that it holds
+	owes     bool    // it denies a count, and no more
+	owedThen bool    // it was owed on another day than today, or since one
+	intro    bool    // it says whose scores follow, and no more
+	number   int     // its one paddock is told by this number alone
 	mm       float64
 	temps    []float64
 	low      *float64
@@ -160,6 +164,10 @@ func (r *reader) clause(i, to int) clause {
 	c := clause{from: i}
 	r.cut = false
 	for i < to {
+		if r.apologised(&c, i) {
+			i++
+			break
+		}
 		if k := r.part(&c, i, to); k > i {
 			i = k
 			continue
@@ -186,6 +194,11 @@ func (r *reader) clause(i, to int) clause {
 		c.lost = ""
 	}
 	r.imply(&c)
+	c.intro, c.owes = r.introduces(&c), r.owes(&c)
+	c.owedThen = c.owes && c.days.ok && (c.days.day != r.today || r.hasTag(c.from, c.to, sinceWord))
+	if c.intro {
+		c.number = r.byNumber(c.pads[0])
+	}
 	return c
 }
 
@@ -249,6 +262,8 @@ func onlyJoins(b byte) bool {
 // partReaders are tried in order at each place of a clause.
 var partReaders = []func(*reader, *clause, int) int{
 	(*reader).limitPart,
+	(*reader).standstill,
+	(*reader).agreedPart,
 	(*reader).idiomPart,
 	(*reader).whenPart,
 	(*reader).amountPart,

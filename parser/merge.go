@@ -62,6 +62,7 @@ func (c *clause) heads() bool {
 func (r *reader) merge(list []clause) ([]clause, heading) {
 	var out []clause
 	var head heading
+	list = introduced(list)
 	for n := range list {
 		c := &list[n]
 		alone := (n == 0 || list[n-1].sentence != c.sentence) && (n == len(list)-1 || list[n+1].sentence != c.sentence || c.colon)
@@ -77,6 +78,10 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 		}
 		if n := len(out); n > 1 && c.resid != nil && c.acts&^actPlace == 0 && len(c.pads) == 0 && out[n-1].only(roleIn) && out[n-2].only(roleOut) && out[n-2].sentence == c.sentence {
 			out[n-2].absorb(c) // "out of 12, into 13, residual 1550"
+			continue
+		}
+		if len(out) > 0 && r.doneCounting(&out[len(out)-1], c) {
+			out[len(out)-1].dayOfCount(c)
 			continue
 		}
 		if len(out) > 0 && out[len(out)-1].absorbs(c) {
@@ -138,6 +143,9 @@ func (c *clause) absorbs(d *clause) bool {
 	if c.sentence != d.sentence {
 		return c.continues(d)
 	}
+	if c.owes && d.says() {
+		return false
+	}
 	if !d.says() {
 		if !c.says() && len(c.pads) > 0 && len(c.mobs) > 0 && len(d.pads) > 0 && len(d.mobs) > 0 {
 			return false // "milkers 12, heifers 13"
@@ -178,9 +186,15 @@ func (c *clause) absorbs(d *clause) bool {
 	return false
 }
 
+// awaits tells whether a clause announces how many scores are to come.
+func (c *clause) awaits() bool { return c.count != nil && c.count.empty() && c.count.n > 0 }
+
 // continues tells whether the next sentence goes on with the statement: "12
 // grazed. Left 1500." or "Yesterday."
 func (c *clause) continues(d *clause) bool {
+	if c.awaits() && d.count != nil && len(d.count.said) > 0 && len(d.pads) == 0 && len(d.mobs) == 0 && d.guard == 0 {
+		return true // "12, 8 tillers." and the scores below
+	}
 	if !c.says() || len(d.pads) > 0 || len(d.mobs) > 0 || d.guard != c.guard || d.strange > 0 {
 		return false
 	}
@@ -210,11 +224,15 @@ func (c *clause) absorb(d *clause) {
 	if d.share != 0 {
 		c.share = d.share
 	}
+	waits := c.awaits()
+	if d.count != nil && waits {
+		d.count.n, c.count = max(d.count.n, c.count.n), nil
+	}
 	if d.count != nil && c.count != nil {
 		c.unsure("Those are two lists of scores. Please send each with its paddock.")
 	}
 	if d.count != nil && c.count == nil {
-		if c.strange > 0 && len(c.pads) > 0 && len(d.pads) == 0 {
+		if c.strange > 0 && len(c.pads) > 0 && len(d.pads) == 0 && !waits && !(c.intro && c.fits(d)) {
 			c.unsure("Is that a leaf count of " + c.pads[0].name + "?")
 		}
 		c.count = d.count
@@ -291,6 +309,12 @@ func (c *clause) inherit(last *clause) {
 		c.mobs = last.mobs
 	}
 	if c.sentence != last.sentence {
+		return
+	}
+	if last.owes {
+		if last.owedThen && !c.days.ok {
+			c.unsure("Which day was that?")
+		}
 		return
 	}
 	if !c.days.ok && last.days.ok {

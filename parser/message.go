@@ -36,40 +36,6 @@ func (r *reader) message(out *entry.Reading) {
 	settle(out, r.sentences(from, to))
 }
 
-// column joins scores that were sent one a line, the first of them behind the
-// paddock or below it: "p7 2", "2.5", "2". Two lines or more of one number each, some of
-// them with a point, are no paddocks.
-func (r *reader) column(from, to int) {
-	lines, points := 0, false
-	head, named := r.onePad(from, false)
-	named = named && r.tok(head.next).shape == newline && (r.tok(from).shape == word || r.tok(from).value > 4)
-	for i := from; i < to; i++ {
-		t := r.tok(i)
-		if t.shape != newline {
-			if lines > 0 && (t.shape != number || r.tok(i-1).shape != newline || t.value > 5) {
-				return
-			}
-			points = points || lines > 0 && t.decimal
-			continue
-		}
-		if lines == 0 && !(named && head.next == i) && (i-from < 2 || !r.isScore(i-1) || r.tok(i-1).value > 5) {
-			return
-		}
-		lines++
-	}
-	if lines < 2 || !points {
-		return
-	}
-	for i := from; i < to; i++ {
-		if t := r.tok(i); t.shape == newline {
-			t.shape, t.text = mark, ","
-		}
-	}
-	if named {
-		r.tok(head.next).text = ":"
-	}
-}
-
 // wholeReaders read messages that are one thing as a whole.
 var wholeReaders = []func(*reader, int, int) (outcome, bool){
 	(*reader).command,
@@ -271,7 +237,7 @@ func (r *reader) clauses(list []clause, from, to, sentence int, asked bool) []cl
 		for r.tok(r.opening).tag == filler && r.tok(r.opening).shape == word && !placeWords[r.tok(r.opening).text] {
 			r.opening++
 		}
-		r.headed = len(list) > 0 && list[len(list)-1].heads() && (list[len(list)-1].sentence < sentence || list[len(list)-1].colon)
+		r.headed = len(list) > 0 && list[len(list)-1].heads() && (list[len(list)-1].sentence < sentence || list[len(list)-1].colon) || introducedBefore(list, sentence) || len(list) > 0 && list[len(list)-1].awaits() && len(list[len(list)-1].pads) == 1
 		if len(list) > mostClauses || r.named > mostPads {
 			return list
 		}

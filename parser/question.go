@@ -36,10 +36,8 @@ func (r *reader) opensQuestion(i int) bool {
 		if t.shape != word {
 			return false
 		}
-		if t.text == "did" {
-			if p, ok := r.onePad(i+1, false); ok && r.tok(p.next).text == "." {
-				return false // "did dam. 3 3.5 4"
-			}
+		if t.text == "did" && r.didCount(i+1) {
+			return false // "did dam. 3 3.5 4"
 		}
 		if openers[t.text] || t.tag == whWord {
 			return true
@@ -73,7 +71,7 @@ func (r *reader) ask(from, to int, signal bool) *entry.Question {
 	if !signal && to-from > 10 || to-from > longestQuestion {
 		return nil
 	}
-	if !r.asksSomething(from, to) && !signal {
+	if !signal && (!r.asksSomething(from, to) || r.agreesAnywhere(from, to)) {
 		return nil
 	}
 	q := r.query(from, to)
