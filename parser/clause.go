@@ -109,6 +109,7 @@ type clause struct {
 	near     bool    // nearly, over
 	lone     float64 // the one number that is all of the clause
 	bare     bool    // a paddock's name is all that it holds
+	series   bool    // it is one of several readings with their days
 	owes     bool    // it denies a count, and no more
 	owedThen bool    // it was owed on another day than today, or since one
 	intro    bool    // it says whose scores follow, and no more

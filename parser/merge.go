@@ -143,7 +143,7 @@ func (c *clause) absorbs(d *clause) bool {
 	if c.sentence != d.sentence {
 		return c.continues(d)
 	}
-	if c.owes && d.says() {
+	if c.owes && d.says() || c.series && d.series {
 		return false
 	}
 	if !d.says() {
@@ -238,6 +238,9 @@ func (c *clause) absorb(d *clause) {
 		c.count = d.count
 	}
 	if d.has(actRain) {
+		if c.mm > 0 && d.mm > 0 && (c.mm > 1.06*d.mm || d.mm > 1.06*c.mm) {
+			c.unsure("Are those two amounts of rain? Please send each with its day, such as: rain sat 12mm, sun 8mm")
+		}
 		c.mm = d.mm
 	}
 	c.temps = append(c.temps, d.temps...)

@@ -90,6 +90,10 @@ func (r *reader) sentences(from, to int) outcome {
 		if a >= b {
 			continue
 		}
+		if told, ok := r.series(a, b, n); ok && !asked {
+			list = append(list, told...)
+			continue
+		}
 		q, at, ok := r.question(a, b, n, asked)
 		if ok {
 			switch had := all.question; {
@@ -232,6 +236,7 @@ const mostClauses = 300
 
 // clauses cuts a sentence into clauses.
 func (r *reader) clauses(list []clause, from, to, sentence int, asked bool) []clause {
+	r.paired = false
 	for i := from; i < to; {
 		r.way, r.prefixed, r.herded, r.opening = roleNone, false, false, i
 		for r.tok(r.opening).tag == filler && r.tok(r.opening).shape == word && !placeWords[r.tok(r.opening).text] {

@@ -187,7 +187,7 @@ func (r *reader) tallyPart(c *clause, i int) int {
 	if r.eventAhead(next) && len(t.said) < 3 && !t.decimal {
 		return i
 	}
-	if len(t.said) == 1 && !t.decimal && !t.parts && t.skipped.Total() == 0 && !r.leafy(next) && !r.leafyBefore(i) && len(c.pads) == 0 {
+	if len(t.said) == 1 && !t.decimal && !t.parts && t.skipped.Total() == 0 && !r.leafy(next) && !r.leafyBefore(i) && len(c.pads) == 0 && !(r.paired && r.pairAt(k)) {
 		return i // one whole number alone is no score
 	}
 	if len(t.said) == 0 && len(c.pads) == 0 && c.count == nil {
