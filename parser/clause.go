@@ -222,7 +222,7 @@ func (r *reader) imply(c *clause) {
 	}
 	bare := c.strange == 0 && c.remarks == 0 && len(c.nums) == 0 && !c.trouble && c.share == 0
 	switch {
-	case len(c.mobs) > 0 || c.head > 0:
+	case len(c.mobs) > 0 || c.head > 0, r.stillThere(c):
 		c.acts |= actIn
 	case bare && len(c.pads) == 1 && c.pads[0].role == roleAt && c.until == 0 && c.spell == 0 && inOpeners[r.tok(c.from).text]:
 		c.acts |= actIn

@@ -32,7 +32,7 @@ func (r *reader) countDone(c *clause, i int) bool {
 	if t.tag != doneWord || r.tok(i+1).tag == grazingWord || r.tok(i+1).tag == withWord {
 		return false
 	}
-	return c.count != nil && len(c.count.said) > 0 && c.acts == 0 && len(c.mobs) == 0 && c.resid == nil
+	return c.count != nil && len(c.count.said) > 1 && c.acts == 0 && len(c.mobs) == 0 && c.resid == nil
 }
 
 // doneCounting tells whether a clause behind a count says no more than that it

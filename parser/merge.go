@@ -156,6 +156,9 @@ func (c *clause) absorbs(d *clause) bool {
 		if len(d.pads) > 0 {
 			return len(c.pads) == 0 || !c.says()
 		}
+		if c.share > 0 && d.share > 0 && d.days.ok {
+			return false
+		}
 		return !(d.days.ok && c.days.ok && c.days.day != d.days.day)
 	}
 	if !c.says() {
@@ -288,6 +291,7 @@ func (c *clause) soften(d *clause) {
 
 // inherit takes from the statement before what a new one leaves out.
 func (c *clause) inherit(last *clause) {
+	c.otherHalf(last)
 	if f := last.family(); !c.says() && len(c.pads) > 0 && last.count == nil && f != famRain && f != famTemp && c.sentence == last.sentence {
 		c.acts = last.acts
 		for n := range c.pads {
