@@ -99,7 +99,7 @@ var (
 
 // alarmKeys are all words that any rule of harm looks for: a message with none
 // of them is no alarm, and nothing else need be looked at.
-var alarmKeys = union(illWords, hurtWords, soreWords, limbs, vehicleWords, wordSet(`down breathing breathe knocked passed chest heart
+var alarmKeys = union(illWords, hurtWords, soreWords, limbs, vehicleWords, tenderParts, burnWords, swallowWords, wordSet(`down breathing breathe knocked passed chest heart
 	ambulance man feel up call fire eat eating walk stand feet feed food colour right side back backs sides foaming legs over going gone
 	help off well bleeding get`))
 
@@ -148,6 +148,9 @@ func (r *reader) has(from, to int, set map[string]bool) (int, bool) {
 // personHurt tells whether somebody may be hurt: an accident with a vehicle, or
 // harm said of a person.
 func (r *reader) personHurt(from, to int) bool {
+	if r.splashed(from, to) {
+		return true
+	}
 	_, stock := r.has(from, to, stockOnly)
 	_, person := r.has(from, to, personWords)
 	_, vehicle := r.has(from, to, vehicleWords)

@@ -161,6 +161,9 @@ func (r *reader) sharePart(c *clause, i int) int {
 		c.share = u.value
 		return i + 2
 	}
+	if k := r.shareValue(c, i); k > i {
+		return k
+	}
 	if t.text == "two" && (r.tok(i+1).text == "thirds" || r.tok(i+1).text == "third") {
 		c.share = 2.0 / 3
 		return r.ofThe(i + 2)

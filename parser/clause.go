@@ -110,6 +110,11 @@ type clause struct {
 	tillers  bool    // it tells of yellowing or set-aside tillers, but of no scores
 	lone     float64 // the one number that is all of the clause
 	bare     bool    // a paddock's name is all that it holds
+	series   bool    // it is one of several readings with their days
+	owes     bool    // it denies a count, and no more
+	owedThen bool    // it was owed on another day than today, or since one
+	intro    bool    // it says whose scores follow, and no more
+	number   int     // its one paddock is told by this number alone
 	mm       float64
 	temps    []float64
 	low      *float64
@@ -165,6 +170,10 @@ func (r *reader) clause(i, to int) clause {
 	c := clause{from: i}
 	r.cut = false
 	for i < to {
+		if r.apologised(&c, i) {
+			i++
+			break
+		}
 		was := c.core()
 		if k := r.part(&c, i, to); k > i {
 			i = k
@@ -197,6 +206,11 @@ func (r *reader) clause(i, to int) clause {
 	r.imply(&c)
 	r.easeTail(&c)
 	c.stock = r.stockSaid(&c, c.to)
+	c.intro, c.owes = r.introduces(&c), r.owes(&c)
+	c.owedThen = c.owes && c.days.ok && (c.days.day != r.today || r.hasTag(c.from, c.to, sinceWord))
+	if c.intro {
+		c.number = r.byNumber(c.pads[0])
+	}
 	return c
 }
 
@@ -219,7 +233,7 @@ func (r *reader) imply(c *clause) {
 	}
 	bare := c.strange == 0 && c.remarks == 0 && len(c.nums) == 0 && !c.trouble && c.share == 0
 	switch {
-	case len(c.mobs) > 0 || c.head > 0:
+	case len(c.mobs) > 0 || c.head > 0, r.stillThere(c):
 		c.acts |= actIn
 	case bare && len(c.pads) == 1 && c.pads[0].role == roleAt && c.until == 0 && c.spell == 0 && inOpeners[r.tok(c.from).text]:
 		c.acts |= actIn
@@ -260,6 +274,8 @@ func onlyJoins(b byte) bool {
 // partReaders are tried in order at each place of a clause.
 var partReaders = []func(*reader, *clause, int) int{
 	(*reader).limitPart,
+	(*reader).standstill,
+	(*reader).agreedPart,
 	(*reader).idiomPart,
 	(*reader).whenPart,
 	(*reader).amountPart,

@@ -73,13 +73,18 @@ func (r *reader) announces(i int) (bool, int) {
 		}
 		j++
 	}
-	for _, w := range [][]string{{"should", "be"}, {"should", "have", "been"}, {"shouldve", "been"}, {"shoulda", "been"}, {"shud", "be"}, {"make", "it"}, {"make", "that"}, {"meant"}, {"i", "meant"}, {"i", "mean"}, {"should", "read"}, {"should", "say"}, {"change", "the", "mob", "to"}, {"change", "mob", "to"}, {"change", "the", "paddock", "to"}, {"change", "paddock", "to"}, {"change", "the", "date", "to"}, {"change", "date", "to"},
+	for _, w := range [][]string{{"should", "be"}, {"should", "have", "been"}, {"should", "of", "been"}, {"shouldve", "said"}, {"should", "have", "said"}, {"should", "of", "said"}, {"shouldve", "been"}, {"shoulda", "been"}, {"shud", "be"}, {"make", "it"}, {"make", "that"}, {"meant"}, {"i", "meant"}, {"i", "mean"}, {"should", "read"}, {"should", "say"}, {"change", "the", "mob", "to"}, {"change", "mob", "to"}, {"change", "the", "paddock", "to"}, {"change", "paddock", "to"}, {"change", "the", "date", "to"}, {"change", "date", "to"},
 		{"meant", "to", "say"}, {"was", "meant", "to", "be"}, {"is", "meant", "to", "be"}, {"change", "it", "to"}, {"change", "that", "to"}, {"change", "to"}, {"needs", "to", "be"}} {
 		if k, ok := r.run(j, w...); ok {
 			for r.oneOf(k, "for", "for", "in", "the", "on") && !r.tok(k).glued {
 				k++
 			}
 			return true, k
+		}
+	}
+	for _, w := range [][]string{{"supposed", "to", "be"}, {"meant", "to", "be"}} {
+		if k, ok := r.run(r.over(j, "was", "is"), w...); ok {
+			return false, k // a correction behind an apology alone
 		}
 	}
 	if j > i && r.oneOf(j, "was", "is", "were") {

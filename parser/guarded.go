@@ -157,7 +157,7 @@ func (r *reader) noVerb(c *clause) outcome {
 	case len(c.pads) > 0 && c.pads[0].known && c.has(actDamp) && c.strange == 0:
 		return outcome{ask: &entry.Ask{Reason: "Is " + c.pads[0].name + " too wet to graze?", Options: []entry.Option{{Label: "Yes, too wet",
 			Entries: []entry.Entry{entry.Hold{Paddock: c.pads[0].name, Date: r.dayOf(c), Reason: entry.HoldWet}}}}}}
-	case len(c.pads) == 1 && c.pads[0].known && c.remarks > 0 && c.strange == 0 && (r.hasText(c.from, c.to, "looks") || r.hasText(c.from, c.to, "looking")):
+	case len(c.pads) == 1 && c.pads[0].known && c.remarks > 0 && c.strange == 0 && (r.hasText(c.from, c.to, "looks") || r.hasText(c.from, c.to, "looking") || r.stands(c)):
 		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	}
 	return outcome{talk: true}

@@ -86,6 +86,9 @@ func (r *reader) mob(i int) (string, int) {
 		return m, k
 	}
 	u := r.tok(i + 1)
+	if r.girls(i) {
+		return "", i + 1
+	}
 	if u.shape == word {
 		if t.text == "young" && u.text == "stock" {
 			return "young stock", i + 2
@@ -110,6 +113,12 @@ func (r *reader) mob(i int) (string, int) {
 		return "", i + 1
 	}
 	return "", i
+}
+
+// girls tells whether "the girls" are the cows: "put the girls in 12", "girls
+// into 12". Behind a greeting they are people.
+func (r *reader) girls(i int) bool {
+	return r.oneOf(i, "girls", "ladies") && (r.oneOf(i-1, "the", "our", "my") && r.tok(i-2).tag != ofWord && r.tok(i-2).tag != withWord || r.heads(i+1) && r.tok(i-1).tag != courtesy && r.tok(i-1).tag != daytimeWord)
 }
 
 // numberedMob tells whether "mob 2" or "herd b" stands at i.

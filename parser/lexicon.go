@@ -171,7 +171,7 @@ var lexiconTable = map[tag]string{
 		sodden looks looking look nice good great beautiful bad poor patchy thin thick dense short long tall lush
 		clover clovery weedy weeds grass grassy cover feed green greener grown growth growing grow stalky stemmy clumpy
 		rank ragged even uneven tidy clean messy cleaned tidied stressed slow quick quickly fast early late little
-		lovely cracking mint bloody damn absolutely walked walk walking counted counting checked checking pulled took
+		lovely pretty cracking mint bloody damn absolutely walked walk walking counted counting checked checking pulled took
 		taken found measured sampled gateway hedge end ends side corner middle near northern southern eastern
 		western milking milkings lunch tea smoko breakfast dinner brekkie feeding happy content quiet full hungry
 		behind ahead steady fine contractor contractors wiremu jo ana dad mum myself tractor bike quad ute dog dogs count hurry rush properly nicely

@@ -321,7 +321,7 @@ func (r *reader) rains(c *clause) ([]entry.Entry, string) {
 		}
 	}
 	for i := c.from; i < c.to; i++ {
-		if !c.names(i) && r.oneOf(i, "week", "month", "total", "far", "year") || r.oneOf(i, "since") {
+		if !c.names(i) && r.oneOf(i, "week", "month", "total", "far", "year") || r.oneOf(i, "since") && !r.hourOfToday(i+1) {
 			return nil, "Is that one day's rain? Please send the rain of each day, such as: rain 12mm yesterday"
 		}
 	}

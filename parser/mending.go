@@ -49,7 +49,31 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 	if !ok {
 		return outcome{}, false
 	}
+	if why := r.wrongThing(from, i, c); why != "" {
+		return outcome{ask: &entry.Ask{Reason: why}}, true
+	}
 	return r.mendedWith(c), true
+}
+
+// wrongThing asks where what the sender calls wrong is not what would be mended:
+// "wrong date, should be 18" names no day.
+func (r *reader) wrongThing(from, to int, c entry.Correct) string {
+	for i := from; i < to; i++ {
+		if r.tok(i).text != "wrong" {
+			continue
+		}
+		switch {
+		case r.oneOf(i+1, "day", "date") && c.Field != entry.FieldDate:
+			return "Which day should it be? Please send it such as: should be the 18th"
+		case r.oneOf(i+1, "mob") && c.Field != entry.FieldMob:
+			return "Which mob should it be?"
+		case r.oneOf(i+1, "paddock", "pdk") && c.Field != entry.FieldPaddock:
+			return "Which paddock should it be?"
+		case r.oneOf(i+1, "score", "scores") && c.Field != entry.FieldTillers:
+			return "Which scores should stand?"
+		}
+	}
+	return ""
 }
 
 // mendedWith gives a correction as entry, unless its scores cannot be.

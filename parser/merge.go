@@ -62,6 +62,7 @@ func (c *clause) heads() bool {
 func (r *reader) merge(list []clause) ([]clause, heading) {
 	var out []clause
 	var head heading
+	list = introduced(list)
 	for n := range list {
 		c := &list[n]
 		if c.heads() && standsAlone(list, n) && (len(c.pads) == 1 || n < len(list)-1 || len(out) == 0) {
@@ -80,6 +81,10 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 		}
 		if n := len(out); n > 0 && c.tillers && !c.says() && len(c.pads) == 0 && out[n-1].count != nil {
 			out[n-1].count.unsure("How many tillers were yellowing or set aside? Please put it beside the scores.")
+		}
+		if len(out) > 0 && r.doneCounting(&out[len(out)-1], c) {
+			out[len(out)-1].dayOfCount(c)
+			continue
 		}
 		if len(out) > 0 && out[len(out)-1].absorbs(c) {
 			out[len(out)-1].absorb(c)
@@ -173,6 +178,9 @@ func (c *clause) absorbs(d *clause) bool {
 	if c.sentence != d.sentence {
 		return c.continues(d)
 	}
+	if c.owes && d.says() || c.series && d.series {
+		return false
+	}
 	if !d.says() {
 		if !c.says() && len(c.pads) > 0 && len(c.mobs) > 0 && len(d.pads) > 0 && len(d.mobs) > 0 {
 			return false // "milkers 12, heifers 13"
@@ -182,6 +190,9 @@ func (c *clause) absorbs(d *clause) bool {
 		}
 		if len(d.pads) > 0 {
 			return len(c.pads) == 0 || !c.says()
+		}
+		if c.share > 0 && d.share > 0 && d.days.ok {
+			return false
 		}
 		return !(d.days.ok && c.days.ok && c.days.day != d.days.day)
 	}
@@ -215,9 +226,15 @@ func (c *clause) absorbs(d *clause) bool {
 	return false
 }
 
+// awaits tells whether a clause announces how many scores are to come.
+func (c *clause) awaits() bool { return c.count != nil && c.count.empty() && c.count.n > 0 }
+
 // continues tells whether the next sentence goes on with the statement: "12
 // grazed. Left 1500." or "Yesterday."
 func (c *clause) continues(d *clause) bool {
+	if c.awaits() && d.count != nil && len(d.count.said) > 0 && len(d.pads) == 0 && len(d.mobs) == 0 && d.guard == 0 {
+		return true // "12, 8 tillers." and the scores below
+	}
 	if !c.says() || len(d.pads) > 0 || len(d.mobs) > 0 || d.guard != c.guard || d.strange > 0 {
 		return false
 	}
@@ -250,16 +267,23 @@ func (c *clause) absorb(d *clause) {
 	if d.share != 0 {
 		c.share = d.share
 	}
+	waits := c.awaits()
+	if d.count != nil && waits {
+		d.count.n, c.count = max(d.count.n, c.count.n), nil
+	}
 	if d.count != nil && c.count != nil {
 		c.unsure("Those are two lists of scores. Please send each with its paddock.")
 	}
 	if d.count != nil && c.count == nil {
-		if c.strange > 0 && len(c.pads) > 0 && len(d.pads) == 0 {
+		if c.strange > 0 && len(c.pads) > 0 && len(d.pads) == 0 && !waits && !(c.intro && c.fits(d)) {
 			c.unsure("Is that a leaf count of " + c.pads[0].name + "?")
 		}
 		c.count = d.count
 	}
 	if d.has(actRain) {
+		if c.mm > 0 && d.mm > 0 && (c.mm > 1.06*d.mm || d.mm > 1.06*c.mm) {
+			c.unsure("Are those two amounts of rain? Please send each with its day, such as: rain sat 12mm, sun 8mm")
+		}
 		c.mm = d.mm
 	}
 	c.temps = append(c.temps, d.temps...)
@@ -307,6 +331,7 @@ func (c *clause) soften(d *clause) {
 
 // inherit takes from the statement before what a new one leaves out.
 func (c *clause) inherit(last *clause) {
+	c.otherHalf(last)
 	if f := last.family(); !c.says() && len(c.pads) > 0 && last.count == nil && f != famRain && f != famTemp && c.sentence == last.sentence {
 		c.acts = last.acts
 		for n := range c.pads {
@@ -331,6 +356,12 @@ func (c *clause) inherit(last *clause) {
 		c.mobs = last.mobs
 	}
 	if c.sentence != last.sentence {
+		return
+	}
+	if last.owes {
+		if last.owedThen && !c.days.ok {
+			c.unsure("Which day was that?")
+		}
 		return
 	}
 	if !c.days.ok && last.days.ok && !c.now {

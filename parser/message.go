@@ -36,40 +36,6 @@ func (r *reader) message(out *entry.Reading) {
 	settle(out, r.sentences(from, to))
 }
 
-// column joins scores that were sent one a line, the first of them behind the
-// paddock or below it: "p7 2", "2.5", "2". Two lines or more of one number each, some of
-// them with a point, are no paddocks.
-func (r *reader) column(from, to int) {
-	lines, points := 0, false
-	head, named := r.onePad(from, false)
-	named = named && r.tok(head.next).shape == newline && (r.tok(from).shape == word || r.tok(from).value > 4)
-	for i := from; i < to; i++ {
-		t := r.tok(i)
-		if t.shape != newline {
-			if lines > 0 && (t.shape != number || r.tok(i-1).shape != newline || t.value > 5) {
-				return
-			}
-			points = points || lines > 0 && t.decimal
-			continue
-		}
-		if lines == 0 && !(named && head.next == i) && (i-from < 2 || !r.isScore(i-1) || r.tok(i-1).value > 5) {
-			return
-		}
-		lines++
-	}
-	if lines < 2 || !points {
-		return
-	}
-	for i := from; i < to; i++ {
-		if t := r.tok(i); t.shape == newline {
-			t.shape, t.text = mark, ","
-		}
-	}
-	if named {
-		r.tok(head.next).text = ":"
-	}
-}
-
 // wholeReaders read messages that are one thing as a whole.
 var wholeReaders = []func(*reader, int, int) (outcome, bool){
 	(*reader).command,
@@ -124,7 +90,11 @@ func (r *reader) sentences(from, to int) outcome {
 		if a >= b {
 			continue
 		}
-		q, at, ok := r.question(a, b, asked)
+		if told, ok := r.series(a, b, n); ok && !asked {
+			list = append(list, told...)
+			continue
+		}
+		q, at, ok := r.question(a, b, n, asked)
 		if ok {
 			switch had := all.question; {
 			case had == nil:
@@ -210,6 +180,7 @@ func (r *reader) ownNote(c *clause, e entry.Entry) entry.Entry {
 // close settles what is left: a heading that nothing used, a note beside
 // entries, a question beside nothing.
 func (r *reader) close(all outcome, notes []entry.Entry, head heading, whole *entry.Question) outcome {
+	r.ofWhatItSays(&all)
 	if len(all.entries) == 0 && all.ask == nil {
 		if whole != nil {
 			all.question = whole
@@ -290,12 +261,13 @@ const mostClauses = 300
 
 // clauses cuts a sentence into clauses.
 func (r *reader) clauses(list []clause, from, to, sentence int, asked bool) []clause {
+	r.paired = false
 	for i := from; i < to; {
 		r.way, r.prefixed, r.herded, r.opening = roleNone, false, false, i
 		for r.tok(r.opening).tag == filler && r.tok(r.opening).shape == word && !placeWords[r.tok(r.opening).text] {
 			r.opening++
 		}
-		r.headed = len(list) > 0 && list[len(list)-1].heads() && (list[len(list)-1].sentence < sentence || list[len(list)-1].colon)
+		r.headed = len(list) > 0 && list[len(list)-1].heads() && (list[len(list)-1].sentence < sentence || list[len(list)-1].colon) || introducedBefore(list, sentence) || len(list) > 0 && list[len(list)-1].awaits() && len(list[len(list)-1].pads) == 1
 		if len(list) > mostClauses || r.named > mostPads {
 			return list
 		}

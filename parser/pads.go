@@ -25,9 +25,15 @@ func (r *reader) padsPart(c *clause, i int) int {
 	if r.scoresHere(c, j) || r.scoresOfRecent(c, j) {
 		return i
 	}
+	if r.paired && len(c.pads) == 0 && r.pairAt(j) {
+		return i
+	}
 	one, ok := r.onePad(j, r.way != roleNone)
 	if !ok {
 		return i
+	}
+	if r.pairPad(c, one, j) {
+		return one.next
 	}
 	if c.count == nil || len(c.pads) == 0 {
 		if k, ok := r.target(c, one, j); ok {

@@ -45,6 +45,8 @@ type reader struct {
 	herded     bool // the clause has named a mob
 	unitTold   bool // the temperature came with its unit
 	please     bool // somebody is asked to do something
+	paired     bool // the sentence tells scores before their paddocks
+	ofIt       bool // it is asked when "it" will be ready
 	tillers    int  // scores looked at so far
 	named      int  // paddocks named so far
 	plainFrom  int  // from here to plainTo no comma is a decimal one

@@ -36,10 +36,8 @@ func (r *reader) opensQuestion(i int) bool {
 		if t.shape != word {
 			return false
 		}
-		if t.text == "did" {
-			if p, ok := r.onePad(i+1, false); ok && r.tok(p.next).text == "." {
-				return false // "did dam. 3 3.5 4"
-			}
+		if t.text == "did" && r.didCount(i+1) {
+			return false // "did dam. 3 3.5 4"
 		}
 		if openers[t.text] || t.tag == whWord {
 			return true
@@ -60,35 +58,6 @@ var (
 	askers  = wordSet(`the they you we anyone anybody he she it i somebody someone any those these that`)
 )
 
-// question reads a question at the sentence's start, or behind a statement; at
-// is the token where it starts.
-//
-//	question = [ "so" | "and" ] words-of-a-question [ "?" ]
-func (r *reader) question(from, to int, asked bool) (q *entry.Question, at int, ok bool) {
-	for i := from + 1; i < to; i++ {
-		t := r.tok(i)
-		if t.text != "," && t.text != "-" && t.tag != andWord && t.text != "so" && t.tag != thenWord {
-			continue
-		}
-		for r.tok(i).text == "," || r.tok(i).text == "-" || r.tok(i).tag == andWord || r.tok(i).text == "so" || r.tok(i).tag == thenWord {
-			i++
-		}
-		if r.tok(i).tag != whWord && r.tok(i).tag != nextWord {
-			continue
-		}
-		if q := r.ask(i, to, true); q != nil {
-			return q, i, true
-		}
-	}
-	return r.wholeQuestion(from, to, asked)
-}
-
-// wholeQuestion reads a sentence that is nothing but a question.
-func (r *reader) wholeQuestion(from, to int, asked bool) (*entry.Question, int, bool) {
-	q := r.ask(from, to, asked || r.opensQuestion(from))
-	return q, from, q != nil
-}
-
 // longestQuestion is how many tokens a question can have (ours).
 const longestQuestion = 60
 
@@ -99,10 +68,11 @@ func (r *reader) ask(from, to int, signal bool) *entry.Question {
 	}
 	signal = signal || r.tok(from).text == "if" && (r.hasTag(from, to, whWord) || r.hasTag(from, to, haUnit) || r.hasTag(from, to, dayUnit)) ||
 		r.tok(from).text == "at" && r.hasTag(from, to, whWord)
+	signal = signal || r.requests(from)
 	if !signal && to-from > 10 || to-from > longestQuestion {
 		return nil
 	}
-	if !r.asksSomething(from, to) && !signal {
+	if !signal && (!r.asksSomething(from, to) || r.agreesAnywhere(from, to)) {
 		return nil
 	}
 	q := r.query(from, to)
@@ -116,6 +86,23 @@ func (r *reader) ask(from, to int, signal bool) *entry.Question {
 		}
 	}
 	return nil
+}
+
+// requests tells whether a sentence asks to be shown something: "show me what
+// was logged".
+func (r *reader) requests(i int) bool {
+	for r.tok(i).tag == courtesy {
+		i++
+	}
+	switch r.tok(i).text {
+	case "show":
+		return r.oneOf(i+1, "me", "us", "what", "whats", "everything", "all")
+	case "list":
+		return r.oneOf(i+1, "what", "whats", "everything", "all")
+	case "tell", "give":
+		return r.oneOf(i+1, "me", "us") && (r.tok(i+2).tag == whWord || r.oneOf(i+2, "everything", "all"))
+	}
+	return false
 }
 
 // hasTag tells whether a word of some part stands in a run of tokens.
@@ -158,7 +145,8 @@ var questionWords = wordSet(`next nxt ready plan planning round rotation rate pa
 	current currently right just next? one ones two three left over ahead behind lately recently season year spring it? thing things say says
 	commands start started option options know eat eaten open available sort behind wait close worth check checked measured measure rest
 	eta target window overdue late early past leafstage lf lvs lv expect expected bring rank ranking ranked pick choose choice suggest recommend
-	wedge farm all every whole some more again another instead only those my his her their arvo night nite am pm weekend fortnight month speedy faster slower speeding slowing would look mean did above big size break breaks recent latest menu say type send enter record undo correct since rotation until till own ahead held on tillers tiller pull enough whats wheres be eating`)
+	wedge farm all every whole some more again another instead only those my his her their arvo night nite am pm weekend fortnight month speedy faster slower speeding slowing would look mean did above big size break breaks recent latest menu say type send enter record undo correct since rotation until till own ahead held on tillers tiller pull enough whats wheres be eating gave given giving offer
+	offered offering fed text texting format submit reading readings everything`)
 
 // query gathers what the words of a question say.
 func (r *reader) query(from, to int) *query {

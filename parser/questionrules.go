@@ -14,6 +14,10 @@ func askHelp(q *query) *entry.Question {
 		q.any("what") && q.any("say", "type", "ask", "send") && q.any("i", "can") && q.n <= 5 {
 		return &entry.Question{About: entry.AskHelp}
 	}
+	if len(q.pads) == 0 && !q.mobSaid && (q.any("format") && q.any("what", "whats", "which") || q.any("how") && q.any("i", "we", "you") && q.any("do", "should", "can") &&
+		q.any("put", "text", "send", "submit", "type", "do") && q.any("count", "counts", "score", "scores", "rain", "entry", "reading", "readings", "grazing") && q.n <= 9 && !q.any("need", "needs", "many", "often")) {
+		return &entry.Question{About: entry.AskHelp}
+	}
 	if q.any("how") && q.any("many") && q.any("tillers", "tiller") && q.any("should", "count", "need", "pull") && !q.any("was", "were", "did") {
 		return &entry.Question{About: entry.AskHelp}
 	}
@@ -101,8 +105,9 @@ func askHistory(q *query) *entry.Question {
 	switch {
 	case q.any("havent", "hasnt", "never", "not") && q.any("counted", "walked", "measured", "checked", "looked"):
 		return nil // "which havent been counted": what is due
-	case q.any("history", "entries"), q.first == "log" && q.n <= 4, q.any("when", "what", "who", "whos", "which", "how") && past && !q.any("next", "due", "needs", "should", "be"):
+	case q.any("history", "entries"), q.first == "log" && q.n <= 4, q.any("when", "what", "whats", "who", "whos", "which", "how") && past && !q.any("next", "due", "needs", "should", "be"):
 	case q.any("what", "whats") && (q.any("did", "done", "been") && q.any("we", "log", "logged") || q.any("done") && q.any("been")):
+	case q.any("show", "give", "list") && q.any("last") && q.days > 0 && !q.any("plan", "order", "round", "rate", "leaf", "leaves", "next"):
 	case q.any("log", "entries", "logged") && q.any("show", "last", "recent", "recently", "give", "the", "see", "latest", "all") && q.n <= 7 && !q.any("how", "count"):
 	default:
 		return nil

@@ -121,6 +121,8 @@ func (r *reader) isScore(i int) bool {
 	}
 	n := r.tok(a.next)
 	switch {
+	case r.pronounOne(i):
+		return false
 	case n.glued && n.shape == word && r.tok(i).shape == number && a.next == i+1 && r.bears(r.tok(i).text+n.text):
 		return false // 6b
 	case n.tag == ofWord && (a.decimal && a.value < 1 || r.oneOf(a.next+1, "them", "those", "the", "which", "these")):

@@ -2,18 +2,18 @@ package parser
 
 // target reads the scores that stand behind one paddock.
 //
-//	count = place [ ":" | "," | "-" | "=" ] [ intro ] scores
+//	count = place [ bracketed ] [ ":" | "," | "-" | "=" ] [ intro ] scores
 func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	if c.acts&(actsGraze|actsHold|actsCut|actRelease|actOrder|actGoing|actRain|actTemp|actPlace) != 0 {
 		return i, false
 	}
-	k := r.intro(p.next)
+	k := r.intro(r.described(p.next))
 	t, next := r.scores(k)
 	if t.empty() && r.negative(k) && r.isScore(k+1) {
 		t, next = r.scores(k + 1)
 		t.unsure("A leaf score cannot be below nothing. Please send the scores again.")
 	}
-	if t.empty() || r.eventAhead(next) || !r.plausible(p, &t, k) {
+	if t.empty() || r.eventAhead(next) && !(t.decimal && len(t.said) > 1 && r.tok(next).tag == doneWord) || !r.plausible(p, &t, k) {
 		return i, false
 	}
 	if p.next == i+1 && !p.marked && r.tok(i).shape == number && r.tok(i).value <= 4 && !r.marked(p.next, k) {
@@ -192,7 +192,7 @@ func (r *reader) tallyPart(c *clause, i int) int {
 	if r.eventAhead(next) && len(t.said) < 3 && !t.decimal {
 		return i
 	}
-	if len(t.said) == 1 && !t.decimal && !t.parts && t.skipped.Total() == 0 && !r.leafy(next) && !r.leafyBefore(i) && len(c.pads) == 0 {
+	if len(t.said) == 1 && !t.decimal && !t.parts && t.skipped.Total() == 0 && !r.leafy(next) && !r.leafyBefore(i) && len(c.pads) == 0 && !(r.paired && r.pairAt(k)) {
 		return i // one whole number alone is no score
 	}
 	if len(t.said) == 0 && len(c.pads) == 0 && c.count == nil {
@@ -226,6 +226,13 @@ func (r *reader) tallyHead(c *clause, i int) int {
 			c.count = &tally{}
 		}
 		c.count.n = n
+		j := k + 1
+		for r.oneOf(j, ",", ":", "-", ")", "=") && !r.negative(j) {
+			j++
+		}
+		if r.isScore(r.intro(j)) {
+			return j
+		}
 		return k + 1
 	}
 	return i

@@ -1,0 +1,143 @@
+package parser
+
+import (
+	"leafround/core/entry"
+)
+
+// question reads a question at the sentence's start, or behind a statement; at
+// is the token where it starts.
+//
+//	question = [ "so" | "and" ] words-of-a-question [ "?" ]
+func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question, at int, ok bool) {
+	for i := from + 1; i < to; i++ {
+		t := r.tok(i)
+		if t.text != "," && t.text != "-" && t.tag != andWord && t.text != "so" && t.tag != thenWord {
+			continue
+		}
+		for r.tok(i).text == "," || r.tok(i).text == "-" || r.tok(i).tag == andWord || r.tok(i).text == "so" || r.tok(i).tag == thenWord {
+			i++
+		}
+		if r.tok(i).tag != whWord && r.tok(i).tag != nextWord {
+			continue
+		}
+		if q := r.ask(i, to, true); q != nil {
+			return r.behind(q, i, to), i, true
+		}
+	}
+	if q, at := r.trailing(from, to, sentence); q != nil {
+		return q, at, true
+	}
+	q, at, ok = r.wholeQuestion(from, to, asked)
+	return r.behind(q, from, to), at, ok
+}
+
+// wholeQuestion reads a sentence that is nothing but a question.
+func (r *reader) wholeQuestion(from, to int, asked bool) (*entry.Question, int, bool) {
+	q := r.ask(from, to, asked || r.opensQuestion(from))
+	return q, from, q != nil
+}
+
+// trailing reads a question that nothing parts from the statement before it:
+// "p4 2 2.5 2 whats next". It is one only where what stands before it states
+// something plainly, or is no more than a greeting.
+func (r *reader) trailing(from, to, sentence int) (*entry.Question, int) {
+	if to-from > longestQuestion || r.opensQuestion(from) {
+		return nil, from
+	}
+	for i := from + 1; i < to; i++ {
+		if !r.asksAnew(i) {
+			continue
+		}
+		q := r.ask(i, to, true)
+		if q == nil {
+			continue
+		}
+		if r.greets(from, i) || r.statesPlainly(from, i, sentence) {
+			return r.behind(q, i, to), i
+		}
+		return nil, from
+	}
+	return nil, from
+}
+
+// asksAnew tells whether a word can open a question inside a sentence. "When"
+// and "which" may as well lead a clause of the statement ("12 grazed when it
+// was dry"), so that a verb or a noun must follow.
+func (r *reader) asksAnew(i int) bool {
+	t := r.tok(i)
+	if t.shape != word {
+		return false
+	}
+	switch t.text {
+	case "when":
+		return r.oneOf(i+1, "is", "will", "can", "should", "are", "do")
+	case "which":
+		return r.tok(i+1).tag == padMark || r.oneOf(i+1, "one", "next")
+	case "who", "whose":
+		return false
+	case "is", "will":
+		return r.oneOf(i+1, "it", "that", "this")
+	}
+	return t.tag == whWord
+}
+
+// statesPlainly tells whether the tokens before a question are statements with
+// no guard on any of them.
+func (r *reader) statesPlainly(from, to, sentence int) bool {
+	named, tillers, none, forms := r.named, r.tillers, r.noScores, len(r.forms)
+	defer func() { r.named, r.tillers, r.noScores, r.forms = named, tillers, none, r.forms[:forms] }()
+	says := false
+	for _, c := range r.clauses(nil, from, to, sentence, false) {
+		if c.guard&^guardFuture != 0 {
+			return false
+		}
+		says = says || c.says()
+	}
+	return says
+}
+
+// greets tells whether nothing but a greeting stands before a question: "hi,
+// new here, how do i send a count".
+func (r *reader) greets(from, to int) bool {
+	for i := from; i < to; i++ {
+		t := r.tok(i)
+		if t.shape != mark && t.tag != courtesy && !greetingWords[t.text] {
+			return false
+		}
+	}
+	return true
+}
+
+// greetingWords say no more than who asks, or that something is asked.
+var greetingWords = wordSet(`new here im i am its me first day time quick question just a wondering was the bot team all everyone got one`)
+
+// behind notes whether a question asks when "it" is ready, which is the paddock
+// that the message is about.
+func (r *reader) behind(q *entry.Question, from, to int) *entry.Question {
+	if q == nil || q.About != entry.AskReady {
+		return q
+	}
+	for i := from; i < to; i++ {
+		r.ofIt = r.ofIt || r.oneOf(i, "it", "its", "when", "long")
+	}
+	return q
+}
+
+// ofWhatItSays makes "how long till it's ready" behind what was told of one
+// paddock a question about that paddock.
+func (r *reader) ofWhatItSays(all *outcome) {
+	if all.question == nil || all.question.About != entry.AskReady || !r.ofIt || all.ask != nil {
+		return
+	}
+	name := ""
+	for _, e := range all.entries {
+		c, ok := e.(entry.Count)
+		if !ok || name != "" && name != c.Paddock {
+			return
+		}
+		name = c.Paddock
+	}
+	if name != "" {
+		all.question = &entry.Question{About: entry.AskPaddock, Paddock: name}
+	}
+}

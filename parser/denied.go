@@ -1,0 +1,75 @@
+package parser
+
+// A sender may first say what was not done: "no counts today sorry 18mm rain",
+// "haven't walked, 12 grazed". What follows stands on its own.
+
+// workWords are what a sender owes and may not have done.
+var workWords = wordSet(`count counts counted counting walk walked walking score scores tillers measure measured measuring`)
+
+// owes tells whether a clause denies a count or a walk, of no paddock, and says
+// nothing else.
+func (r *reader) owes(c *clause) bool {
+	if c.guard != guardNeg || c.says() || len(c.pads) > 0 || len(c.mobs) > 0 || len(c.nums) > 0 {
+		return false
+	}
+	_, ok := r.has(c.from, c.to, workWords)
+	return ok
+}
+
+// apologised tells whether an apology ends a clause that owes a count.
+func (r *reader) apologised(c *clause, i int) bool {
+	if !r.oneOf(i, "sorry", "soz", "sry", "apologies") || c.guard != guardNeg {
+		return false
+	}
+	c.to = i
+	return r.owes(c)
+}
+
+// countDone tells whether "done" behind scores tells of the counting: "p12 2
+// 2.5 2, done yesterday".
+func (r *reader) countDone(c *clause, i int) bool {
+	t := r.tok(i)
+	if t.tag != doneWord || r.tok(i+1).tag == grazingWord || r.tok(i+1).tag == withWord {
+		return false
+	}
+	return c.count != nil && len(c.count.said) > 1 && c.acts == 0 && len(c.mobs) == 0 && c.resid == nil
+}
+
+// doneCounting tells whether a clause behind a count says no more than that it
+// is done, and when.
+func (r *reader) doneCounting(last, c *clause) bool {
+	return last.count != nil && len(last.count.said) > 0 && last.family() == famCount &&
+		c.has(actDone) && c.acts&^(actDone|actOut) == 0 && len(c.pads) == 0 && len(c.mobs) == 0 && c.resid == nil && c.share == 0 &&
+		c.guard == 0 && len(c.nums) == 0 && !r.hasTag(c.from, c.to, grazingWord) && !r.hasTag(c.from, c.to, outWord) && !r.hasTag(c.from, c.to, withWord) &&
+		!r.hasTag(c.from, c.to, inWord)
+}
+
+// dayOfCount lays the day that a count was done on the count.
+func (c *clause) dayOfCount(d *clause) {
+	c.to = d.to
+	if !d.days.ok {
+		return
+	}
+	if c.days.ok && c.days.day != d.days.day {
+		c.unsure("Which day do you mean?")
+	}
+	c.days, c.future = d.days, d.future
+	c.guard |= d.guard & guardFuture
+}
+
+// outside tells whether "out" belongs to the weather: "pretty wet out there".
+func (r *reader) outside(c *clause, i int) bool {
+	if r.tok(i).tag != outWord || len(c.mobs) > 0 {
+		return false
+	}
+	if t := r.tok(i + 1); t.shape == word && t.tag != filler && t.tag != todayWord && t.tag != thisWord && t.tag != jokeWord && t.tag != daytimeWord && t.tag != courtesy && t.tag != remark {
+		return false
+	}
+	if r.oneOf(i+1, "there") && len(c.pads) == 0 {
+		return true
+	}
+	return i > c.from && weatherWords[r.tok(i-1).text]
+}
+
+var weatherWords = wordSet(`wet damp cold hot warm cool rainy windy muddy foggy misty frosty snowy sunny raining pouring miserable horrible freezing
+	bitter chilly lovely beautiful greasy sloppy slippery humid soaking grim nasty blowing howling baking icy boggy`)

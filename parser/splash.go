@@ -1,0 +1,52 @@
+package parser
+
+// splashed tells whether a chemical or heat has hurt a person: spray in the
+// eyes, a burn on the arm, something swallowed.
+func (r *reader) splashed(from, to int) bool {
+	_, stock := r.has(from, to, stockOnly)
+	if stock {
+		return false
+	}
+	_, chemical := r.has(from, to, chemicals)
+	burn, burns := r.has(from, to, burnWords)
+	burns = burns && !r.refuted(from, burn)
+	for i := from; i < to; i++ {
+		t := r.tok(i)
+		if t.shape != word || r.refuted(from, i) {
+			continue
+		}
+		if swallowWords[t.text] && chemical {
+			return true
+		}
+		if !r.oneOf(i, "my", "his", "her", "their") {
+			continue
+		}
+		k := r.over(i+1, "left", "right", "whole", "bare")
+		switch w := r.tok(k).text; {
+		case tenderParts[w] && (chemical || burns):
+			return true
+		case (limbs[w] || skinParts[w]) && burns:
+			return true
+		}
+	}
+	return false
+}
+
+// refuted tells whether a word of denial stands shortly before a token.
+func (r *reader) refuted(from, k int) bool {
+	for i := max(from, k-6); i < k; i++ {
+		if r.oneOf(i, "no", "not", "never", "didnt", "without", "avoid", "if", "dont", "none") {
+			return true
+		}
+	}
+	return false
+}
+
+var (
+	chemicals = wordSet(`spray sprays drench acid caustic chemical chemicals bleach roundup glyphosate herbicide insecticide weedkiller poison
+		ammonia detergent diesel petrol fuel lime pouron teatspray hypochlorite`)
+	burnWords    = wordSet(`burn burns burnt burned burning scald scalded stinging stings`)
+	swallowWords = wordSet(`swallowed drank inhaled breathed`)
+	tenderParts  = wordSet(`eye eyes face mouth lungs throat`)
+	skinParts    = wordSet(`hands arms legs feet skin neck fingers chest`)
+)
