@@ -53,7 +53,7 @@ type heading struct {
 
 // heads tells whether a clause can be a heading.
 func (c *clause) heads() bool {
-	return !c.says() && c.guard == 0 && len(c.nums) == 0 && (c.bare || c.strange == 1 && c.strangeW == "did" && len(c.pads) == 1 || c.colon && c.strange == 0 && len(c.pads) == 1 && c.pads[0].role == roleNone || c.days.ok && (len(c.pads) == 0 || c.pads[0].role == roleNone && len(c.pads) == 1))
+	return !c.says() && c.guard == 0 && len(c.nums) == 0 && (c.bare || c.strange == 1 && c.strangeW == "did" && len(c.pads) == 1 || c.colon && c.strange == 0 && len(c.pads) == 1 && len(c.mobs) == 0 && (c.pads[0].role == roleNone || c.pads[0].role == roleAt) || c.days.ok && (len(c.pads) == 0 || c.pads[0].role == roleNone && len(c.pads) == 1))
 }
 
 // merge joins clauses into statements: what a clause lacks it takes from its

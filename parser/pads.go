@@ -104,6 +104,11 @@ func (r *reader) onePad(i int, loose bool) (place, bool) {
 	if t.tag == padMark && t.shape == word || t.text == "#" {
 		return r.markedPad(i)
 	}
+	if n := r.tok(i + 1); r.oneOf(i, "number", "numbers", "num") && n.shape == number && !n.decimal && !r.unitAhead(i+2) {
+		if b := r.tok(i - 1); i == 0 || b.shape != word || !numberedThings[b.text] && b.tag != mobWord && b.tag != looseMob {
+			return r.markedPad(i) // "in number 10"
+		}
+	}
 	p, ok := r.longest(i)
 	if !ok {
 		p, ok = r.wildPad(i, loose)

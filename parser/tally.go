@@ -24,6 +24,9 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 			r.offerScores(t.doubt, r.Recent, i)
 		}
 	}
+	if t.doubt == "" && !p.marked && p.next == i+1 && r.tok(i).shape == number && r.tok(i).value <= 4 && r.tok(p.next).text == "," && !r.opensList(i) {
+		t.unsure("Is the %s there the paddock or a score? Please send “p%s” or “%s:” before the scores.", p.name, p.name, p.name)
+	}
 	if s := r.tok(k + 1); s.text == "/" && s.glued && !c.days.ok && r.isScore(k+3) && r.tok(k+3).value >= 1 && r.isDayOrPart(k) {
 		t.unsure("Is %s a score or the day? Please send the day before the paddock, and scores with points.", r.source(k, k+3))
 	}
@@ -46,6 +49,22 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	c.pads = append(c.pads, p)
 	c.count, c.before = &t, c.strange
 	return next, true
+}
+
+// opensList tells whether nothing but courtesy and days stands before a token in
+// its sentence: the number there is the paddock of a list, not its first score.
+func (r *reader) opensList(i int) bool {
+	for k := i - 1; k >= 0; k-- {
+		t := r.tok(k)
+		switch {
+		case t.shape == newline, t.shape == mark && (t.text == "." || t.text == "!" || t.text == "?" || t.text == ";"):
+			return true
+		case t.shape == word && (t.tag == filler || t.tag == courtesy || t.tag == onWord || t.tag >= todayWord && t.tag <= ordinalWord), t.shape == mark:
+		default:
+			return false
+		}
+	}
+	return true
 }
 
 // isDayOrPart tells whether "3/4" before scores may be a day as well as a part
