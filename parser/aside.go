@@ -73,7 +73,7 @@ func (r *reader) asideCount(t *tally, i int) (n, next int) {
 		case u.tag == withWord, u.text == "were", u.text == "had", u.text == "was", u.text == "are", u.text == "is", u.text == "of", u.text == "have":
 			tied = true
 			continue
-		case u.text == "them", u.text == "those", u.text == "the", u.tag == tillerUnit, u.text == "pulled":
+		case u.text == "them", u.text == "those", u.text == "the", u.tag == tillerUnit, u.text == "pulled", u.text == "more", u.text == "other", u.text == "others", u.text == "extra":
 			continue
 		}
 		if tied || a.tag == numberWord || r.tok(j-1).tag == tillerUnit {
@@ -81,6 +81,15 @@ func (r *reader) asideCount(t *tally, i int) (n, next int) {
 		}
 		return r.looseCount(t, i, v)
 	}
+}
+
+// setAside tells whether it is told at i, in words or with a verb, how many
+// tillers were set aside: "two more had no remnant", "1 was heading".
+func (r *reader) setAside(i int) bool {
+	var t tally
+	_, j := r.asideCount(&t, i)
+	into, _ := r.asideWord(&t.skipped, j)
+	return into != nil && !r.tok(i).glued && (r.tok(i).shape == word || j > i+1)
 }
 
 // looseCount settles "2 repro": in a spaced list the 2 is a score; behind a

@@ -110,6 +110,7 @@ type clause struct {
 	lone     float64 // the one number that is all of the clause
 	bare     bool    // a paddock's name is all that it holds
 	mm       float64
+	more     bool // the rain was told as further rain
 	temps    []float64
 	low      *float64
 	high     *float64
@@ -121,6 +122,10 @@ type clause struct {
 	trouble  bool
 	doubt    string // what must be asked
 	back     bool   // back fence
+	tooHot   int    // readings without a unit that no air has in Celsius, in the United States
+	let      bool   // stock were let in or out
+	hour     bool   // an hour was told
+	late     bool   // an hour of the afternoon or evening was told
 	nums     []int  // bare numbers that found no place
 }
 
@@ -186,6 +191,7 @@ func (r *reader) clause(i, to int) clause {
 		c.lost = ""
 	}
 	r.imply(&c)
+	r.lateOrLet(&c)
 	return c
 }
 

@@ -44,27 +44,19 @@ func (c *clause) family() family {
 	return famNone
 }
 
-// heading is a line of its own that the lines after it belong under: a
-// paddock's name, or a day.
-type heading struct {
-	clause
-	loose bool // nothing has used it yet
-}
-
-// heads tells whether a clause can be a heading.
-func (c *clause) heads() bool {
-	return !c.says() && c.guard == 0 && len(c.nums) == 0 && (c.bare || c.strange == 1 && c.strangeW == "did" && len(c.pads) == 1 || c.colon && c.strange == 0 && len(c.pads) == 1 && c.pads[0].role == roleNone || c.days.ok && (len(c.pads) == 0 || c.pads[0].role == roleNone && len(c.pads) == 1))
-}
-
 // merge joins clauses into statements: what a clause lacks it takes from its
 // neighbours ("12 grazed yesterday, 13 today"; "p11 3lf, canopy shut") or from
 // the heading above it.
 func (r *reader) merge(list []clause) ([]clause, heading) {
 	var out []clause
 	var head heading
+	r.shares(list)
 	for n := range list {
 		c := &list[n]
-		alone := (n == 0 || list[n-1].sentence != c.sentence) && (n == len(list)-1 || list[n+1].sentence != c.sentence || c.colon)
+		if r.headsList(list, n) {
+			continue
+		}
+		alone := r.standsAlone(list, n)
 		if c.heads() && alone && (len(c.pads) == 1 || n < len(list)-1 || len(out) == 0) {
 			head.take(c)
 			continue
@@ -107,32 +99,6 @@ func (c *clause) only(way role) bool {
 	return len(c.pads) > 0
 }
 
-// take makes a clause the heading; a day stays when a paddock is added.
-func (h *heading) take(c *clause) {
-	days, future := h.days, h.future
-	h.clause, h.loose = *c, true
-	if !c.days.ok && days.ok {
-		h.days, h.future = days, future
-	}
-}
-
-// under takes what the heading above told.
-func (c *clause) under(h *heading) {
-	if !c.says() {
-		return
-	}
-	if !c.days.ok && h.days.ok {
-		c.days, c.future = h.days, h.future
-		h.loose = h.loose && len(h.pads) > 0
-	}
-	if len(c.pads) == 0 && len(h.pads) > 0 && c.family() != famRain && c.family() != famTemp {
-		c.pads, h.pads, h.loose = h.pads, nil, false
-	}
-	if len(c.mobs) == 0 {
-		c.mobs = h.mobs
-	}
-}
-
 // absorbs tells whether a clause belongs to the statement before it.
 func (c *clause) absorbs(d *clause) bool {
 	if c.sentence != d.sentence {
@@ -160,6 +126,9 @@ func (c *clause) absorbs(d *clause) bool {
 		return false
 	}
 	f, g := c.family(), d.family()
+	if f == famRain && g == famRain && c.mm > 0 && d.mm > 0 && (d.more || c.mm != d.mm) {
+		return false // "6mm yesterday, another 4mm last night"
+	}
 	switch {
 	case f == famGraze && g == famGraze && (d.has(actIn) && !c.has(actIn) || d.has(actOut) && !c.has(actOut)) && len(c.pads) > 0 && c.pads[0].role != roleNone:
 		return false // "milkers out of 12, heifers in"
@@ -188,7 +157,7 @@ func (c *clause) continues(d *clause) bool {
 		return d.until != 0 || d.spell != 0 || d.share != 0 || d.days.ok && !c.days.ok
 	}
 	only := d.acts&^actPlace == 0 && d.resid != nil
-	return only && c.family() == famGraze || d.family() == c.family() && c.family() == famHold && (d.until != 0 || d.spell != 0)
+	return only && c.family() == famGraze || d.family() == c.family() && c.family() == famHold && (d.until != 0 || d.spell != 0 || d.acts == actHold)
 }
 
 // absorb adds a clause's parts to the statement before it.
@@ -229,6 +198,7 @@ func (c *clause) absorb(d *clause) {
 	if d.high != nil {
 		c.high = d.high
 	}
+	c.tooHot += d.tooHot
 	if c.where == "" {
 		c.where = d.where
 	}

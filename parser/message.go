@@ -27,6 +27,7 @@ func (r *reader) message(out *entry.Reading) {
 		return
 	}
 	r.column(from, to)
+	r.pairs(from, to)
 	for _, read := range wholeReaders {
 		if o, ok := read(r, from, to); ok {
 			settle(out, o)
@@ -270,7 +271,8 @@ func (r *reader) clauses(list []clause, from, to, sentence int, asked bool) []cl
 		for r.tok(r.opening).tag == filler && r.tok(r.opening).shape == word && !placeWords[r.tok(r.opening).text] {
 			r.opening++
 		}
-		r.headed = len(list) > 0 && list[len(list)-1].heads() && (list[len(list)-1].sentence < sentence || list[len(list)-1].colon)
+		r.headed = len(list) > 0 && list[len(list)-1].heads() && len(list[len(list)-1].pads) > 0 && (list[len(list)-1].sentence < sentence || list[len(list)-1].colon)
+		r.rained = len(list) > 0 && list[len(list)-1].sentence == sentence && list[len(list)-1].acts == actRain
 		if len(list) > mostClauses || r.named > mostPads {
 			return list
 		}

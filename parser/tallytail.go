@@ -36,8 +36,8 @@ func (r *reader) tallyTail(c *clause, i int) int {
 	if u.tag == eachWord || u.text == "per" && r.tok(i+1).tag == tillerUnit {
 		return i + 1
 	}
-	if u.text == "," || u.text == "(" || u.tag == andWord || u.tag == plusWord || u.tag == withWord {
-		if k, ok := r.aside(t, i+1); ok {
+	if u.text == "," || u.text == "(" || u.tag == andWord || u.tag == plusWord || u.tag == withWord || u.text == "-" && !u.glued {
+		if k, ok := r.aside(t, r.over(i+1, "also", "and", "plus")); ok {
 			return k
 		}
 		if k := r.tillersTold(t, i+1); k > i+1 {
