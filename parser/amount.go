@@ -132,7 +132,8 @@ func (r *reader) residualUnit(i int, sure bool) (entry.ResidualUnit, int) {
 	case t.tag == clickUnit:
 		return entry.Clicks, i + 1
 	case t.tag == inchUnit, t.text == "in" && (t.glued || r.tok(i+1).tag == leftWord || r.tok(i+1).tag == residWord), t.text == `"`:
-		if r.tok(i+1).tag == ofWord || r.tok(i+1).tag == rainWord {
+		ofGrass := grassWords[r.tok(i+2).text] && (sure || r.tok(i+3).tag == leftWord)
+		if r.tok(i+1).tag == ofWord && !ofGrass || r.tok(i+1).tag == rainWord {
 			return "", i
 		}
 		return entry.Inches, i + 1
@@ -146,9 +147,15 @@ func (r *reader) residualUnit(i int, sure bool) (entry.ResidualUnit, int) {
 	return "", i
 }
 
+// grassWords name what stands in a paddock, whose height may be told.
+var grassWords = wordSet(`grass feed cover stubble residual forage pasture sward herbage`)
+
 // sharePart reads a part of a paddock: half of, 1/2 of, 50 %, two thirds of.
 func (r *reader) sharePart(c *clause, i int) int {
 	t := r.tok(i)
+	if _, _, ok := r.inches(i); ok {
+		return i
+	}
 	if t.shape == number && r.tok(i+1).text == "%" && t.value > 0 && t.value <= 100 {
 		c.share = t.value / 100
 		k := i + 2
@@ -166,6 +173,10 @@ func (r *reader) sharePart(c *clause, i int) int {
 	}
 	if t.text == "two" && (r.tok(i+1).text == "thirds" || r.tok(i+1).text == "third") {
 		c.share = 2.0 / 3
+		return r.ofThe(i + 2)
+	}
+	if u := r.tok(i + 1); t.tag == numberWord && t.sense == 3 && u.tag == partWord && (r.tok(i+2).tag == ofWord || r.tok(i+2).tag == grazedWord) && quarters(u) == 1 {
+		c.share = 0.75
 		return r.ofThe(i + 2)
 	}
 	j := i

@@ -86,6 +86,15 @@ func (r *reader) asideCount(t *tally, i int) (n, next int) {
 	}
 }
 
+// setAside tells whether it is told at i, in words or with a verb, how many
+// tillers were set aside: "two more had no remnant", "1 was heading".
+func (r *reader) setAside(i int) bool {
+	var t tally
+	_, j := r.asideCount(&t, i)
+	into, _ := r.asideWord(&t.skipped, j)
+	return into != nil && !r.tok(i).glued && (r.tok(i).shape == word || j > i+1)
+}
+
 // looseCount settles "2 repro": in a spaced list the 2 is a score; behind a
 // comma, "and" or a bracket, or with a plural, it may be how many: ask.
 func (r *reader) looseCount(t *tally, i, v int) (n, next int) {

@@ -59,7 +59,7 @@ func (b *Book) aliases() {
 			continue
 		}
 		base := entry.FoldName(n.Name[:toks[len(toks)-1].start])
-		for _, mark := range []string{"paddock", "pdk", "pad", "field"} {
+		for _, mark := range []string{"paddock", "pdk", "pad", "field", "pasture"} {
 			if _, taken := b.byFold[base+mark]; !taken {
 				b.byFold[base+mark] = i
 			}

@@ -116,6 +116,7 @@ type clause struct {
 	intro    bool    // it says whose scores follow, and no more
 	number   int     // its one paddock is told by this number alone
 	mm       float64
+	more     bool // the rain was told as further rain
 	temps    []float64
 	low      *float64
 	high     *float64
@@ -129,6 +130,10 @@ type clause struct {
 	back     bool   // back fence
 	now      bool   // "now" was said: it is so today
 	stock    bool   // stock were spoken of as "they" or "the girls"
+	tooHot   int    // readings without a unit that no air has in Celsius, in the United States
+	let      bool   // stock were let in or out
+	hour     bool   // an hour was told
+	late     bool   // an hour of the afternoon or evening was told
 	nums     []int  // bare numbers that found no place
 	strays   []int  // words and marks that nobody could place
 	told     int    // the token behind the last that carried a meaning
@@ -211,6 +216,7 @@ func (r *reader) clause(i, to int) clause {
 	if c.intro {
 		c.number = r.byNumber(c.pads[0])
 	}
+	r.lateOrLet(&c)
 	return c
 }
 

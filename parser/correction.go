@@ -67,13 +67,13 @@ func (r *reader) namesPad(i int) bool {
 // announces reads "should be", "make it", "i meant", "that was".
 func (r *reader) announces(i int) (bool, int) {
 	j := i
-	for r.oneOf(j, "it", "that", "this", "they", "the", "paddock", "date", "day", "mob", "last", "one", "count", "scores", "score", "tillers", "counts", "my") && r.tok(j).shape == word {
+	for r.oneOf(j, "it", "that", "this", "they", "the", "paddock", "date", "day", "mob", "last", "one", "count", "scores", "score", "tillers", "counts", "my") && r.tok(j).shape == word || r.oneOf(j, "i") && r.oneOf(j+1, "should", "shouldve", "meant") {
 		if r.tok(j).tag == padMark && r.namesPad(j) {
 			break
 		}
 		j++
 	}
-	for _, w := range [][]string{{"should", "be"}, {"should", "have", "been"}, {"should", "of", "been"}, {"shouldve", "said"}, {"should", "have", "said"}, {"should", "of", "said"}, {"shouldve", "been"}, {"shoulda", "been"}, {"shud", "be"}, {"make", "it"}, {"make", "that"}, {"meant"}, {"i", "meant"}, {"i", "mean"}, {"should", "read"}, {"should", "say"}, {"change", "the", "mob", "to"}, {"change", "mob", "to"}, {"change", "the", "paddock", "to"}, {"change", "paddock", "to"}, {"change", "the", "date", "to"}, {"change", "date", "to"},
+	for _, w := range [][]string{{"should", "be"}, {"should", "have", "been"}, {"shouldve", "been"}, {"should", "have", "said"}, {"shouldve", "said"}, {"should", "of", "said"}, {"should", "have", "read"}, {"should", "have", "written"}, {"should", "have", "wrote"}, {"should", "of", "been"}, {"meant", "to", "write"}, {"meant", "to", "type"}, {"was", "meant", "to", "say"}, {"shoulda", "been"}, {"shud", "be"}, {"make", "it"}, {"make", "that"}, {"meant"}, {"i", "meant"}, {"i", "mean"}, {"should", "read"}, {"should", "say"}, {"change", "the", "mob", "to"}, {"change", "mob", "to"}, {"change", "the", "paddock", "to"}, {"change", "paddock", "to"}, {"change", "the", "date", "to"}, {"change", "date", "to"},
 		{"meant", "to", "say"}, {"was", "meant", "to", "be"}, {"is", "meant", "to", "be"}, {"change", "it", "to"}, {"change", "that", "to"}, {"change", "to"}, {"needs", "to", "be"}} {
 		if k, ok := r.run(j, w...); ok {
 			for r.oneOf(k, "for", "for", "in", "the", "on") && !r.tok(k).glued {

@@ -17,7 +17,7 @@
 //	sentence  = { clause [ separator ] } [ question ]
 //	clause    = { idiom | limit | when | amount | paddocks | tally | herd | word }
 //	paddocks  = place { ( "," | "and" | "&" | "+" | "/" ) place } | whole "-" whole
-//	place     = [ "p" | "pdk" | "paddock" | "field" | "#" ] name | name "paddock"
+//	place     = [ "p" | "pdk" | "paddock" | "field" | "pasture" | "#" ] name | name "paddock"
 //	count     = place [ ":" | "," | "-" | "=" ] [ intro ] scores [ tail ]
 //	scores    = item { [ "," | ";" | "and" | "/" ] item }
 //	item      = tiller [ "x" whole ] | aside

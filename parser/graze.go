@@ -14,6 +14,9 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	if c.until != 0 || c.spell != 0 {
 		return r.heldBack(c)
 	}
+	if c.share > 0 && len(c.pads) > 1 && r.tok(c.pads[0].at-1).tag == ofWord && !r.hasTag(c.from, c.to, eachWord) && !r.hasText(c.from, c.to, "both") && c.has(actGrazed) && c.pads[1].at > 0 && r.joins(c.pads[1].at-1) {
+		return nil, "Is that a part of each of them, or of " + c.pads[0].name + " alone?"
+	}
 	if c.backIn && len(c.mobs) == 0 {
 		if r.tok(c.from).text == "back" {
 			return nil, "" // "back in 5"

@@ -25,6 +25,9 @@ func holdReasons(c *clause) []entry.Reason {
 		list = append(list, entry.HoldResown)
 	}
 	add(actWet, entry.HoldWet)
+	if c.has(actDamp) && c.has(actHold) && !c.has(actWet) {
+		list = append(list, entry.HoldWet) // "wet, keep the cows off"
+	}
 	add(actCrop, entry.HoldCrop)
 	if len(list) == 0 {
 		list = append(list, entry.HoldOther)

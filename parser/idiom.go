@@ -9,6 +9,7 @@ type effect struct {
 	kept  bool // stock were kept out: couldn't go in
 	event bool // something went wrong, worth a note: got out, broke in
 	none  bool // it only keeps its words from being read singly
+	late  bool // an hour of the afternoon or evening
 }
 
 // idiomTable holds expressions of several words that mean something else than
@@ -31,7 +32,7 @@ var idiomTable = map[effect]string{
 	{acts: actEff}:                `effluent on; slurry on; eff on; under effluent; dirty water; effluent pond; pond water; muck spread; spread muck; dung spread`,
 	{acts: actOut | actDone}:      `finished grazing; done grazing; stopped grazing; finished off; all done; finished up; finished with; done with`,
 	{guard: guardNeg, kept: true}: `couldnt graze; couldnt get in; couldnt go in; couldnt get into; couldnt use; didnt graze; didnt go in; didnt go into; cant graze; cant go in; cant get in; cant use; wont graze; havent grazed; havent been in; not going in; not gone in`,
-	{acts: actOut}:                `out of; came out; come out; cleared out; came off; taken out; taken off; pulled out; pulled off; let out of`,
+	{acts: actOut}:                `out of; came out; come out; cleared out; came off; taken out; taken off; pulled out; pulled off; let out of; turned out of; put out of`,
 	{acts: actIn}:                 `back in; turned out; turned out in; turned out into; let into; let in; in on; back into; gone onto; put on; put in; put into; went into; went in; gone in; gone into; moved in; moved into; moved onto`,
 	{acts: actGrazed}:             `not grazed well; not well grazed; break fed; strip grazed; breakfed; not grazed hard; grazed hard; not grazed evenly; cleaned up; eaten out; grazed out; grazed off; chewed down; been through; went through; cleaned out; grazed down; eaten down`,
 	{acts: actTopped}:             `topped off; topped up; brush hogged; bush hogged; brushhogged; bushhogged; clipped`,
@@ -39,7 +40,8 @@ var idiomTable = map[effect]string{
 	{guard: guardHear}:            `next door; not sure; i think; sounds like; looks like; was told; were told; heard that; according to; over the road; down the road; no idea; dont know; dunno if; pretty sure; fairly sure; last year; last season; last autumn; last spring; last winter; last summer; used to; years ago; not certain; i dunno; last month; in theory; supposed to`,
 	{guard: guardNeg}:             `not yet; no longer; not been; yet to be; to go yet; not in; still to; havent yet`,
 	{event: true}:                 `on the road; out on the road; on the highway; on the driveway; in the garden; in the creek; in the drain; in the ditch; got out; got out again; broke out; broke into; broke in; got into; got in; got in with; got mixed; boxed up; mixed up; jumped out; jumped into; escaped from; fell out; getting out; left open; was open; gate open; still open; pushed through; pushed out; knocked over; fallen down; blown over; blew over; tipped over; ran out; run out; running out; gone missing; soil test; feed test; stuck in; bogged in`,
-	{none: true}:                  `on hay; on silage; on baleage; on the hay; on it; at foot; not counted; not count; i not count; didnt count; dont count; did not count; not included; not in the count; im off; im done; thats me done; thats us done; give or take; after am milking; after pm milking; before am milking; before pm milking; am milking; pm milking; in calf; in milk; in season; in heat; in lamb; in foal; not well; but not well; not properly; not evenly; not nicely; not hard; not tidy; not the best; not ideal; not the cleanest; didnt clean up; didnt clean it up; didnt clean up well; havent cleaned up; hasnt cleaned up; didnt eat it down; didnt eat it all; didnt eat much; didnt graze it well; didnt graze it down; didnt eat it well; didnt do a great job; for the day; for the night; for the week; for a day; for a couple of days; for a few days; this side; the other side; not cleaned up; not cleaned out; not very clean; not clean; not great; not bad; not too bad; not too flash; not flash; not pretty; not much left; not much; not a lot; not many; not far; not even; no worries; no problem; no dramas; no rush; no hurry; no stress; no clover; no sun; no wind; no weeds; no issues; no probs; no problems; no trouble; no signal; no reception; no service; no drama; no bother; house cow; house cows; cleaned up well; cleaned up nicely; cleaned up good; after milking; before milking; after lunch; before lunch; after breakfast; before breakfast; after smoko; after tea; before tea; at milking; this time; on my way; on the way; a bit; had a look; good to go; no yellow; no yellowing; no seedheads; no seed heads; not yellowing; no sign of yellowing; as well; not uniform; not so good; looks good; looks great; looks well; looks like rain; looks like 2; in the rain; in the dark; in the drizzle; in the wet; in the wind; in the sun; in the end; at the moment; at present; by the way; for now; of course; as usual; on the quad; on the bike; per tiller; a tiller; of leaves; full leaves; new leaves; all up; all over; all round; right through; on average; in all; at the top; at the bottom; down the back; near the gate; by the gate; at the gate; at the back; at the front; good clover; feed wise; a few; going well; a good feed; to the boards; hit hard; thanks to; due to rain; after rain; up to; before smoko; before brekkie; after brekkie; thats it for today; thats all for today; thats it; thats all; that is all; all for today; did it; did them; did that one`,
+	{none: true, late: true}:      `after pm milking; before pm milking; after evening milking; before evening milking; after the evening milking; before the evening milking; at evening milking; after arvo milking; before arvo milking; after afternoon milking; before afternoon milking; after tonights milking; after the pm milking`,
+	{none: true}:                  `on hay; on silage; on baleage; on the hay; on it; at foot; not counted; not count; i not count; didnt count; dont count; did not count; not included; not in the count; im off; im done; thats me done; thats us done; give or take; after am milking; before am milking; am milking; pm milking; in calf; in milk; in season; in heat; in lamb; in foal; not well; but not well; not properly; not evenly; not nicely; not hard; not tidy; not the best; not ideal; not the cleanest; didnt clean up; didnt clean it up; didnt clean up well; havent cleaned up; hasnt cleaned up; didnt eat it down; didnt eat it all; didnt eat much; didnt graze it well; didnt graze it down; didnt eat it well; didnt do a great job; for the day; for the night; for the week; for a day; for a couple of days; for a few days; this side; the other side; not cleaned up; not cleaned out; not very clean; not clean; not great; not bad; not too bad; not too flash; not flash; not pretty; not much left; not much; not a lot; not many; not far; not even; no worries; no problem; no dramas; no rush; no hurry; no stress; no clover; no sun; no wind; no weeds; no issues; no probs; no problems; no trouble; no signal; no reception; no service; no drama; no bother; house cow; house cows; cleaned up well; cleaned up nicely; cleaned up good; after milking; before milking; after lunch; before lunch; after breakfast; before breakfast; after smoko; after tea; before tea; at milking; this time; on my way; on the way; a bit; had a look; good to go; no yellow; no yellowing; no seedheads; no seed heads; not yellowing; no sign of yellowing; as well; not uniform; not so good; looks good; looks great; looks well; looks like rain; looks like 2; in the rain; in the dark; in the drizzle; in the wet; in the wind; in the sun; in the end; at the moment; at present; by the way; for now; of course; as usual; on the quad; on the bike; per tiller; a tiller; of leaves; full leaves; new leaves; all up; all over; all round; right through; on average; in all; at the top; at the bottom; down the back; near the gate; by the gate; at the gate; at the back; at the front; good clover; feed wise; a few; going well; a good feed; to the boards; hit hard; thanks to; due to rain; after rain; up to; before smoko; before brekkie; after brekkie; thats it for today; thats all for today; thats it; thats all; that is all; all for today; did it; did them; did that one; so far; weather held up; weather held; weather held off; rain held off; rain held up; weather played ball; thank god; thank goodness; thank heavens; thank the lord; thanks be to god; god bless; not a breeze; not a breath; not a breath of wind; not a cloud; not a cloud in the sky; not a puff; not a puff of wind; no breeze; no frost; no hail; no dew; label says; the label says; label said; tin says; drum says; can says; bottle says; packet says; bag says; container says; label reads; label is; says on the label; says the label; says on the tin; says on the drum; says on the bottle; as per label; as per the label; per the label; per label; according to the label; according to label; after morning milking; before morning milking; after the morning milking`,
 }
 
 // idiom is one expression: the words behind its first, and what it does.
@@ -107,6 +109,8 @@ func (r *reader) idiomPart(c *clause, i int) int {
 	if d.none {
 		c.remarks++
 	}
+	c.late = c.late || d.late
+	c.hour = c.hour || d.late || d.none && r.oneOf(k-1, "milking", "lunch", "breakfast", "tea", "smoko")
 	c.event = c.event || d.event
 	if t := r.tok(i); t.text == "back" && d.acts == actIn {
 		c.backIn = true
@@ -146,6 +150,11 @@ func (r *reader) wordPart(c *clause, i int) int {
 	}
 	if r.onTheWay(i) {
 		c.acts |= actGoing | actMoved
+		return i + 1
+	}
+	if t.tag == outWord && r.turnedOut(c, i) {
+		c.acts |= actIn
+		r.direct(c, actIn)
 		return i + 1
 	}
 	if e, ok := wordEffects[t.tag]; ok {
@@ -197,6 +206,23 @@ func (r *reader) product(i int) int {
 	return i
 }
 
+// tool steps over what a job was done with: "with the new topper".
+func (r *reader) tool(c *clause, i int) int {
+	k := r.over(i, "the", "a", "an", "our", "my", "his")
+	if k == i {
+		return i
+	}
+	for n := 0; n < 3; n++ {
+		t := r.tok(k)
+		if _, is := r.onePad(k, false); is || t.shape != word || t.tag != unknown && t.tag != remark && !r.oneOf(k, "neighbour", "neighbours", "neighbor", "neighbors") {
+			break
+		}
+		k++
+	}
+	c.remarks++
+	return k
+}
+
 // insteadOf reads "instead of 13" and asks: 13 is named, but not meant.
 func (r *reader) insteadOf(c *clause, i int) int {
 	p, ok := r.onePad(r.over(i+2, "in", "into", "the"), true)
@@ -228,6 +254,12 @@ func (r *reader) looseWord(c *clause, i int) int {
 			return k
 		}
 	}
+	if k := r.letPart(c, i); k > i {
+		return k
+	}
+	if k := r.keepPart(c, i); k > i {
+		return k
+	}
 	if eventWords[t.text] {
 		c.event = true
 		return i + 1
@@ -256,8 +288,11 @@ func (r *reader) looseWord(c *clause, i int) int {
 		r.prefix(c, roleOut)
 		return i + 1
 	case withWord:
-		if c.has(actSpray | actFert) {
-			return r.product(i + 1)
+		if k := r.product(i + 1); c.has(actSpray|actFert) && k > i+1 {
+			return k
+		}
+		if c.has(actsCut | actSpray | actFert | actEff | actSow) {
+			return r.tool(c, i+1)
 		}
 		return i + 1
 	case forWord:

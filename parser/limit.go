@@ -5,6 +5,7 @@ func (r *reader) whenPart(c *clause, i int) int {
 	m := r.when(i)
 	if !m.ok {
 		if k, ok := r.clock(i); ok {
+			c.hour = true
 			return k
 		}
 		return r.noSuchDay(c, i)
@@ -128,13 +129,48 @@ func (r *reader) spellPart(c *clause, i int) int {
 	if per == 0 || n < 1 || n > 400 || r.tok(k+1).tag == agoWord {
 		return i
 	}
-	k++
-	if u := r.tok(k).tag; u == holdWord {
+	c.spell = n * per
+	return r.daysByStock(c, r.restWords(k+1))
+}
+
+// daysByStock asks where the days differ with the stock: "10 days for cows and
+// 20 for lambs".
+func (r *reader) daysByStock(c *clause, i int) int {
+	_, k := r.mob(r.over(i, "for", "the"))
+	if r.tok(i).tag != forWord || k == i || !r.joins(k) {
+		return i
+	}
+	_, j := r.whole(k + 1)
+	if j == k+1 {
+		return i
+	}
+	j = r.over(j, "days", "day", "d")
+	_, last := r.mob(r.over(j, "for", "the"))
+	if r.tok(j).tag != forWord || last <= j {
+		return i
+	}
+	c.unsure("Those days differ with the stock. Until which day shall I keep the paddock out of the round?")
+	return last
+}
+
+// restWords steps over what the days told are of: "7 day grazing restriction",
+// "14 days withholding".
+func (r *reader) restWords(i int) int {
+	k := i
+	if t := r.tok(k); t.tag == grazingWord || t.text == "stock" {
 		k++
 	}
-	c.spell = n * per
+	n := k
+	for r.tok(k).tag == holdWord || restTails[r.tok(k).text] {
+		k++
+	}
+	if k == n {
+		return i
+	}
 	return k
 }
+
+var restTails = wordSet(`restriction restrictions interval period standdown wait waiting rest exclusion withdrawal ban`)
 
 // whole reads a whole number in digits or words; next is i where there is none.
 func (r *reader) whole(i int) (n, next int) {

@@ -346,6 +346,9 @@ func (r *reader) temperatures(c *clause) ([]entry.Entry, string) {
 	if len(c.temps) == 0 && c.low == nil && c.high == nil {
 		return nil, ""
 	}
+	if why := r.fromFahrenheit(c); why != "" {
+		return nil, why
+	}
 	t := entry.Temperature{Date: r.dayOf(c), Min: c.low, Max: c.high, Where: c.where}
 	switch {
 	case len(c.temps) > 1, len(c.temps) == 1 && (c.low != nil || c.high != nil):

@@ -22,7 +22,7 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 	undo, k := r.undo(i)
 	if undo {
 		k = r.apology(k)
-		if k >= to {
+		if r.undoTail(k) >= to {
 			return outcome{entries: []entry.Entry{entry.Undo{}}}, true
 		}
 		if j := r.over(k, ",", ".", "-", ":"); j > k {
@@ -157,6 +157,40 @@ func (r *reader) apology(i int) int {
 // announced tells whether a small word behind an apology leads on to another.
 func (r *reader) announced(i int) bool {
 	return r.oneOf(i, "and", "so") || r.oneOf(i, "i") && apologies[r.tok(i+1).text]
+}
+
+// undoTail steps over what people say behind an undo: to whom, and why.
+func (r *reader) undoTail(i int) int {
+	if r.oneOf(i-1, "the", "my") {
+		return i // "ignore the lads"
+	}
+	for {
+		k := i
+		for _, w := range undoReasons {
+			if j, ok := r.run(i, w...); ok {
+				k = j
+				break
+			}
+		}
+		if t := r.tok(i); k == i && (undoTails[t.text] || t.tag == courtesy && t.shape == word || i > 0 && (t.text == "," || t.text == "." || t.text == "-" || t.text == "!")) {
+			k = i + 1
+		}
+		if k == i {
+			return i
+		}
+		i = k
+	}
+}
+
+// undoTails are those who are spoken to, and small words of regret.
+var undoTails = wordSet(`lads lad folks everyone everybody guys team girls boys ladies boss sir again now sorry mistake mine wrong oops`)
+
+// undoReasons say why something is taken back.
+var undoReasons = [][]string{
+	{"wrong", "group"}, {"wrong", "chat"}, {"wrong", "one"}, {"wrong", "message"}, {"wrong", "paddock"}, {"wrong", "list"}, {"wrong", "farm"},
+	{"my", "mistake"}, {"my", "fault"}, {"my", "bad"}, {"my", "error"}, {"by", "mistake"}, {"in", "error"}, {"sent", "by", "mistake"}, {"sent", "in", "error"},
+	{"sent", "it", "by", "mistake"}, {"i", "sent", "it", "by", "mistake"}, {"its", "wrong"}, {"it", "was", "wrong"}, {"thats", "wrong"}, {"that", "was", "wrong"},
+	{"for", "me"}, {"will", "you"}, {"would", "you"}, {"if", "you", "can"}, {"if", "you", "would"}, {"not", "right"}, {"i", "made", "a", "mistake"}, {"made", "a", "mistake"},
 }
 
 var apologies = wordSet(`sorry soz sry oops whoops woops ops correction wait no nah actually mistake typo * nope bugger ah sori edit oh`)

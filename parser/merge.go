@@ -44,18 +44,6 @@ func (c *clause) family() family {
 	return famNone
 }
 
-// heading is a line of its own that the lines after it belong under: a
-// paddock's name, or a day.
-type heading struct {
-	clause
-	loose bool // nothing has used it yet
-}
-
-// heads tells whether a clause can be a heading.
-func (c *clause) heads() bool {
-	return !c.says() && c.guard == 0 && len(c.nums) == 0 && (c.bare || c.strange == 1 && c.strangeW == "did" && len(c.pads) == 1 || c.colon && c.strange == 0 && len(c.pads) == 1 && len(c.mobs) == 0 && (c.pads[0].role == roleNone || c.pads[0].role == roleAt) || c.days.ok && (len(c.pads) == 0 || c.pads[0].role == roleNone && len(c.pads) == 1))
-}
-
 // merge joins clauses into statements: what a clause lacks it takes from its
 // neighbours ("12 grazed yesterday, 13 today"; "p11 3lf, canopy shut") or from
 // the heading above it.
@@ -63,9 +51,14 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 	var out []clause
 	var head heading
 	list = introduced(list)
+	r.shares(list)
 	for n := range list {
 		c := &list[n]
-		if c.heads() && standsAlone(list, n) && (len(c.pads) == 1 || n < len(list)-1 || len(out) == 0) {
+		if r.headsList(list, n) {
+			continue
+		}
+		alone := r.standsAlone(list, n)
+		if c.heads() && alone && (len(c.pads) == 1 || n < len(list)-1 || len(out) == 0) {
 			head.take(c)
 			continue
 		}
@@ -107,21 +100,6 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 	return out, head
 }
 
-// standsAlone tells whether a clause has its sentence for itself, but for talk,
-// or ends it with a colon.
-func standsAlone(list []clause, n int) bool {
-	c := &list[n]
-	if n > 0 && list[n-1].sentence == c.sentence {
-		return false
-	}
-	for k := n + 1; k < len(list) && list[k].sentence == c.sentence && !c.colon; k++ {
-		if !list[k].chatter() {
-			return false
-		}
-	}
-	return true
-}
-
 // herdless tells whether a sentence behind a leaf count speaks of going in or
 // out, but of no stock and no paddock: it may be the counter who does.
 func (c *clause) herdless(last *clause) bool {
@@ -145,32 +123,6 @@ func (c *clause) only(way role) bool {
 		}
 	}
 	return len(c.pads) > 0
-}
-
-// take makes a clause the heading; a day stays when a paddock is added.
-func (h *heading) take(c *clause) {
-	days, future := h.days, h.future
-	h.clause, h.loose = *c, true
-	if !c.days.ok && days.ok {
-		h.days, h.future = days, future
-	}
-}
-
-// under takes what the heading above told.
-func (c *clause) under(h *heading) {
-	if !c.says() {
-		return
-	}
-	if !c.days.ok && h.days.ok {
-		c.days, c.future = h.days, h.future
-		h.loose = h.loose && len(h.pads) > 0
-	}
-	if len(c.pads) == 0 && len(h.pads) > 0 && c.family() != famRain && c.family() != famTemp {
-		c.pads, h.pads, h.loose = h.pads, nil, false
-	}
-	if len(c.mobs) == 0 {
-		c.mobs = h.mobs
-	}
 }
 
 // absorbs tells whether a clause belongs to the statement before it.
@@ -206,6 +158,9 @@ func (c *clause) absorbs(d *clause) bool {
 		return false
 	}
 	f, g := c.family(), d.family()
+	if f == famRain && g == famRain && c.mm > 0 && d.mm > 0 && (d.more || c.mm != d.mm) {
+		return false // "6mm yesterday, another 4mm last night"
+	}
 	switch {
 	case f == famRain && g == famRain && c.mm > 0 && d.mm > 0:
 		return false // "5mm on top of the 3mm this morning"
@@ -245,7 +200,7 @@ func (c *clause) continues(d *clause) bool {
 		return true // "12 grazed. Came out clean"
 	}
 	only := d.acts&^actPlace == 0 && d.resid != nil
-	return only && c.family() == famGraze || d.family() == c.family() && c.family() == famHold && (d.until != 0 || d.spell != 0)
+	return only && c.family() == famGraze || d.family() == c.family() && c.family() == famHold && (d.until != 0 || d.spell != 0 || d.acts == actHold)
 }
 
 // absorb adds a clause's parts to the statement before it.
@@ -293,6 +248,7 @@ func (c *clause) absorb(d *clause) {
 	if d.high != nil {
 		c.high = d.high
 	}
+	c.tooHot += d.tooHot
 	if c.where == "" {
 		c.where = d.where
 	}

@@ -27,6 +27,7 @@ func (r *reader) message(out *entry.Reading) {
 		return
 	}
 	r.column(from, to)
+	r.pairs(from, to)
 	for _, read := range wholeReaders {
 		if o, ok := read(r, from, to); ok {
 			settle(out, o)
@@ -267,7 +268,8 @@ func (r *reader) clauses(list []clause, from, to, sentence int, asked bool) []cl
 		for r.tok(r.opening).tag == filler && r.tok(r.opening).shape == word && !placeWords[r.tok(r.opening).text] {
 			r.opening++
 		}
-		r.headed = len(list) > 0 && list[len(list)-1].heads() && (list[len(list)-1].sentence < sentence || list[len(list)-1].colon) || introducedBefore(list, sentence) || len(list) > 0 && list[len(list)-1].awaits() && len(list[len(list)-1].pads) == 1
+		r.headed = len(list) > 0 && list[len(list)-1].heads() && len(list[len(list)-1].pads) > 0 && (list[len(list)-1].sentence < sentence || list[len(list)-1].colon) || introducedBefore(list, sentence) || len(list) > 0 && list[len(list)-1].awaits() && len(list[len(list)-1].pads) == 1
+		r.rained = len(list) > 0 && list[len(list)-1].sentence == sentence && list[len(list)-1].acts == actRain
 		if len(list) > mostClauses || r.named > mostPads {
 			return list
 		}

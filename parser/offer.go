@@ -116,6 +116,12 @@ func (r *reader) offerNames(reason, name string) {
 // a token: the nearest span of up to three, or a lone word of the name.
 func (r *reader) nearName(at int, name string) int {
 	want := foldOf(name)
+	if k, ok := r.shortName(at); ok {
+		if shortFor(r.tok(at).text, r.tok(at+1).text, name) {
+			return k
+		}
+		return at
+	}
 	for n := 3; n > 0; n-- {
 		if at+n > len(r.toks) {
 			continue

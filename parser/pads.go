@@ -19,7 +19,7 @@ func (r *reader) padsPart(c *clause, i int) int {
 	if r.named > mostPads {
 		return i
 	}
-	if r.headed && c.count == nil && len(c.pads) == 0 && r.tok(j).shape == number && r.isScore(j) && r.tok(j).value <= 5 && r.tok(j+1).text != ":" {
+	if r.headed && c.count == nil && len(c.pads) == 0 && r.tok(j).shape == number && r.isScore(j) && r.tok(j).value <= 5 && r.tok(j+1).text != ":" && !r.day(j+1).ok {
 		return i
 	}
 	if r.scoresHere(c, j) || r.scoresOfRecent(c, j) {
@@ -98,10 +98,10 @@ func (r *reader) joinedBefore(i int) bool { return i > 0 && r.joins(i-1) }
 // onePad reads one paddock; loose allows a name that is not in the register
 // where a preposition announces one.
 //
-//	place = [ "p" | "pdk" | "paddock" | "field" | "#" ] name | name "paddock"
+//	place = [ "p" | "pdk" | "paddock" | "field" | "pasture" | "#" ] name | name "paddock"
 func (r *reader) onePad(i int, loose bool) (place, bool) {
 	t := r.tok(i)
-	if t.tag == padMark && t.shape == word || t.text == "#" {
+	if t.tag == padMark && t.shape == word || t.text == "#" || r.lotMark(i) {
 		return r.markedPad(i)
 	}
 	if n := r.tok(i + 1); r.oneOf(i, "number", "numbers", "num") && n.shape == number && !n.decimal && !r.unitAhead(i+2) {
@@ -131,12 +131,47 @@ func (r *reader) onePad(i int, loose bool) (place, bool) {
 	if s := r.tok(p.next); s.text == "s" && s.glued && t.shape == number {
 		p.next++ // "16s too wet"
 	}
-	if m := r.tok(p.next); m.tag == padMark && len(m.text) > 1 && (r.tok(p.next+1).shape != number || t.shape == word && r.isScore(p.next+1) && r.isScore(p.next+2)) {
+	if r.markBehind(p.next, t.shape == word) {
 		p.next++
 		p.marked = true
 	}
+	p.marked = p.marked || t.pair
 	p.at = i
 	return p, true
+}
+
+// markBehind tells whether the word behind a name marks it as a paddock's:
+// "north pasture", "barn lot". A number behind the mark is a score of a named
+// one where it has a point, is of leaves, or another score follows.
+func (r *reader) markBehind(i int, named bool) bool {
+	t := r.tok(i)
+	if t.shape != word || t.tag != padMark && (t.text != "lot" || !named) || len(t.text) < 2 {
+		return false
+	}
+	if r.tok(i+1).shape != number {
+		return true
+	}
+	a, _ := r.value(i + 1)
+	return named && r.isScore(i+1) && (a.decimal || r.isScore(a.next) || r.leafy(a.next))
+}
+
+// lotMark tells whether "lot" marks the number behind it as a paddock's: where
+// stock go in or out of it, or scores follow. A lot may also be of stock.
+func (r *reader) lotMark(i int) bool {
+	if !r.oneOf(i, "lot") || r.tok(i).shape != word || r.tok(i+1).shape != number || r.tok(i+1).decimal {
+		return false
+	}
+	switch b := r.tok(i - 1); {
+	case i == r.opening:
+		return r.isScore(r.intro(i+2)) && r.intro(i+2) > i+2
+	case b.shape != word:
+		return false
+	case b.tag == inWord, b.tag == intoWord, b.tag == toWord, b.tag == fromWord, b.tag == offWord:
+		return true
+	case b.tag == ofWord:
+		return r.tok(i-2).tag == outWord
+	}
+	return false
 }
 
 // notAPad tells whether a bare number is plainly something else: an amount, an
@@ -238,7 +273,7 @@ func (r *reader) markedPad(i int) (place, bool) {
 	if !ok {
 		p, ok = r.wildPad(j, true)
 	}
-	if t := r.tok(j); !ok && r.anyPaddock && t.shape == word && nameTags[t.tag] && len(t.text) > 1 && !hurtWords[t.text] && !illWords[t.text] {
+	if t := r.tok(j); !ok && r.anyPaddock && t.shape == word && nameTags[t.tag] && len(t.text) > 1 && !walkWords[t.text] && !grassWords[t.text] && !hurtWords[t.text] && !illWords[t.text] {
 		p, ok = place{name: r.source(j, j+1), known: true, next: j + 1}, true
 	}
 	if !ok && r.tok(j).shape == number && !r.tok(j).decimal {

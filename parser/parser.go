@@ -51,11 +51,13 @@ type reader struct {
 	named      int  // paddocks named so far
 	plainFrom  int  // from here to plainTo no comma is a decimal one
 	plainTo    int
-	noScores   int  // before this token there are no scores: they were looked for
-	opening    int  // the clause's first token
-	cut        bool // the token here opens a clause of its own
-	headed     bool // the line before was a paddock's name alone
-	prefixed   bool // the direction that waits came from "to" or "from"
+	noScores   int     // before this token there are no scores: they were looked for
+	opening    int     // the clause's first token
+	cut        bool    // the token here opens a clause of its own
+	rained     bool    // the clause before told rain
+	perRain    float64 // millimetres in the unit of the rain told last
+	headed     bool    // the line before was a paddock's name alone
+	prefixed   bool    // the direction that waits came from "to" or "from"
 	understood []string
 	respelt    []string
 	forms      []way // other forms of the message, for what may be asked

@@ -15,6 +15,7 @@ type query struct {
 	ha      float64
 	signal  bool // a question mark or a question word
 	score   bool // a number of leaves
+	loose   bool // a word that belongs to a question only where it is plainly one
 	strange int  // words that belong to no question
 	n       int  // words in all
 	first   string
@@ -39,7 +40,10 @@ func (r *reader) opensQuestion(i int) bool {
 		if t.text == "did" && r.didCount(i+1) {
 			return false // "did dam. 3 3.5 4"
 		}
-		if openers[t.text] || t.tag == whWord {
+		if t.text == "did" && r.walkDone(i+1) {
+			return false
+		}
+		if openers[t.text] || t.tag == whWord || r.oneOf(i, "anything", "anywhere") && r.oneOf(i+1, "fit", "ready", "suitable", "worth", "good", "to") {
 			return true
 		}
 		if t.text == "have" || t.text == "has" || t.text == "was" || t.text == "can" || t.text == "had" {
@@ -51,6 +55,13 @@ func (r *reader) opensQuestion(i int) bool {
 		}
 		i++
 	}
+}
+
+// walkDone tells whether "did" tells of a leaf walk that was done: "did the
+// walk yesterday".
+func (r *reader) walkDone(i int) bool {
+	k := r.over(i, "the", "a", "my", "our", "full", "whole", "leaf", "farm", "quick", "weekly")
+	return k > i && r.oneOf(k, "walk", "round", "rounds", "counts", "count", "counting") && !r.oneOf(k+1, "get", "go", "happen", "help", "work", "say", "done", "change", "finish")
 }
 
 var (
@@ -66,7 +77,7 @@ func (r *reader) ask(from, to int, signal bool) *entry.Question {
 	if u := r.tok(from + 1); r.oneOf(from, "will", "gonna") && (u.tag == hearWord || u.tag == grazeWord || u.tag == planWord) && r.tok(to).text != "?" {
 		return nil // "will prob graze 3 next"
 	}
-	signal = signal || r.tok(from).text == "if" && (r.hasTag(from, to, whWord) || r.hasTag(from, to, haUnit) || r.hasTag(from, to, dayUnit)) ||
+	signal = signal || r.oneOf(from, "if", "suppose", "supposing") && (r.hasTag(from, to, whWord) || r.hasTag(from, to, haUnit) || r.hasTag(from, to, dayUnit)) ||
 		r.tok(from).text == "at" && r.hasTag(from, to, whWord)
 	signal = signal || r.requests(from)
 	if !signal && to-from > 10 || to-from > longestQuestion {
@@ -77,7 +88,7 @@ func (r *reader) ask(from, to int, signal bool) *entry.Question {
 	}
 	q := r.query(from, to)
 	q.signal = signal
-	if q.strange > 0 && (!q.signal || q.strange > 1 || !r.opensQuestion(from)) {
+	if q.loose && !q.signal || q.strange > 0 && (!q.signal || q.strange > 1 || !r.opensQuestion(from)) {
 		return nil
 	}
 	for _, rule := range questionRules {
@@ -148,6 +159,10 @@ var questionWords = wordSet(`next nxt ready plan planning round rotation rate pa
 	wedge farm all every whole some more again another instead only those my his her their arvo night nite am pm weekend fortnight month speedy faster slower speeding slowing would look mean did above big size break breaks recent latest menu say type send enter record undo correct since rotation until till own ahead held on tillers tiller pull enough whats wheres be eating gave given giving offer
 	offered offering fed text texting format submit reading readings everything`)
 
+// looseWords belong to a question where something else tells that it is one:
+// "any idea where I am putting the cows".
+var looseWords = wordSet(`idea ideas fit gave given giving offered allocated allocate fed suitable whatd anywhere ran leave suppose supposing`)
+
 // query gathers what the words of a question say.
 func (r *reader) query(from, to int) *query {
 	q := &query{words: make(map[string]bool, to-from), first: r.tok(from).text}
@@ -172,7 +187,9 @@ func (r *reader) query(from, to int) *query {
 		}
 		q.n++
 		q.words[t.text] = true
-		if !questionWords[t.text] && t.tag != filler && t.tag != courtesy && t.tag != daytimeWord && t.tag != mobWord && t.tag != hedgeWord {
+		if looseWords[t.text] {
+			q.loose = true
+		} else if !questionWords[t.text] && t.tag != filler && t.tag != courtesy && t.tag != daytimeWord && t.tag != mobWord && t.tag != hedgeWord {
 			q.strange++
 		}
 	}

@@ -63,7 +63,7 @@ func askFile(q *query) *entry.Question {
 func askWhatIf(q *query) *entry.Question {
 	out := &entry.Question{About: entry.AskRound}
 	change := q.any("slow", "speed", "stretch", "if", "happens", "happen", "drop", "push", "went", "faster", "slower", "speedy")
-	change = change || q.any("would") && q.any("look", "be", "mean", "do") || q.first == "if"
+	change = change || q.any("would") && q.any("look", "be", "mean", "do") || q.first == "if" || q.first == "suppose" || q.first == "supposing"
 	aDay := q.any("day", "daily", "per") || q.any("a")
 	switch {
 	case q.any("without") && len(q.pads) == 0 && q.n <= 5:
@@ -152,7 +152,7 @@ func askHeld(q *query) *entry.Question {
 // askWhere answers where a mob is, and who is in a paddock, from the log.
 func askWhere(q *query) *entry.Question {
 	switch {
-	case q.mobSaid && len(q.pads) == 0 && q.any("where", "wheres", "what", "which") && q.any("are", "is", "wheres", "in") && !q.any("next", "going", "go", "should", "plan", "ready", "will", "put"):
+	case q.mobSaid && len(q.pads) == 0 && q.any("where", "wheres", "what", "which") && q.any("are", "is", "wheres", "in") && !q.any("next", "going", "go", "should", "plan", "ready", "will", "put", "putting", "moving", "shifting"):
 		return &entry.Question{About: entry.AskHistory, Mob: q.mob}
 	case len(q.pads) == 1 && q.any("who", "whos", "what", "which") && q.any("in", "whos") && (q.n <= 3 || q.mobSaid) && !q.any("ready", "next", "leaves", "leaf", "stage"):
 		return &entry.Question{About: entry.AskPaddock, Paddock: q.pads[0]}
@@ -242,7 +242,7 @@ func askNext(q *query) *entry.Question {
 	if q.first == "should" && q.any("go", "graze", "put", "use", "do") && len(q.pads) > 0 {
 		return &entry.Question{About: entry.AskNext, Mob: q.mob}
 	}
-	goes := q.any("where", "which", "wheres") && q.any("go", "going", "put", "move", "shift", "to", "into", "graze", "best", "take", "bring", "run", "turn", "feed")
+	goes := q.any("where", "which", "wheres") && q.any("go", "going", "put", "putting", "move", "moving", "shift", "shifting", "to", "into", "graze", "best", "take", "bring", "run", "turn", "feed")
 	if q.any("next", "nxt") && (asks || q.signal || q.n <= 2 && len(q.pads) == 0) || goes && q.signal && len(q.pads) == 0 ||
 		q.any("best") && q.signal && q.any("paddock", "pdk", "one") {
 		return &entry.Question{About: entry.AskNext, Mob: q.mob}
@@ -252,6 +252,9 @@ func askNext(q *query) *entry.Question {
 
 func askReady(q *query) *entry.Question {
 	if q.signal && len(q.pads) == 0 && !q.any("if") && q.any("anything", "which", "what", "whats", "any") && (q.any("past", "over", "late", "at", "above") && (q.any("leaves", "leaf", "it") || q.score) || q.any("late")) && q.n <= 8 {
+		return &entry.Question{About: entry.AskReady}
+	}
+	if q.signal && len(q.pads) == 0 && q.any("fit", "suitable", "worth", "good") && (q.mobSaid || q.any("graze", "grazing", "stock")) && q.any("anything", "anywhere", "any", "what", "whats", "which") && q.n <= 8 {
 		return &entry.Question{About: entry.AskReady}
 	}
 	if q.any("ready") && len(q.pads) == 0 && (q.signal || q.n <= 3) || q.signal && q.any("can") && q.any("graze") && q.any("what", "which", "we", "i") && len(q.pads) == 0 {

@@ -30,6 +30,7 @@ type token struct {
 	value      float64
 	decimal    bool // a number with a decimal point
 	glued      bool // nothing stands between it and the token before
+	pair       bool // it is the paddock of a pair of paddock and average
 	frac       fraction
 	start, end int // where it lies in the cleaned text
 }

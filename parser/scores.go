@@ -239,6 +239,9 @@ func (r *reader) tiller(t *tally, i int) (int, bool) {
 // scoreRange sees "2-2.5" and "2 to 3" behind a score.
 func (r *reader) scoreRange(i int) (int, bool) {
 	s := r.tok(i)
+	if s.text == "-" && !s.glued && r.setAside(i+1) {
+		return i, false
+	}
 	if s.text == "-" || s.tag == toWord {
 		if a, ok := r.value(i + 1); ok && a.value < 10 && !r.unitAhead(a.next) {
 			return a.next, true

@@ -16,6 +16,7 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	if t.empty() || r.eventAhead(next) && !(t.decimal && len(t.said) > 1 && r.tok(next).tag == doneWord) || !r.plausible(p, &t, k) {
 		return i, false
 	}
+	p.marked = p.marked || r.tok(i-1).tag == inWord && k > p.next // "in 2 was 2.4"
 	if p.next == i+1 && !p.marked && r.tok(i).shape == number && r.tok(i).value <= 4 && !r.marked(p.next, k) {
 		t.unsure("Is the %s at the start the paddock or a score? Please send “p%s” or “%s:” before the scores.",
 			p.name, p.name, p.name)
@@ -38,7 +39,7 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	if r.oneOf(i, "paddocks", "pdks", "fields", "padds", "pads") {
 		t.unsure("Is that a leaf count, or a paddock and its area? Please send “paddock %s” for a count, or “paddocks” on a line of its own.", p.name)
 	}
-	if r.way != roleNone && len(t.said) == 1 && !t.decimal && !r.leafy(next) && !r.leafyBefore(k) {
+	if r.way != roleNone && c.count == nil && len(t.said) == 1 && !t.decimal && !r.leafy(next) && !r.leafyBefore(k) {
 		t.unsure("Is that a leaf count of %s, or are stock in it?", p.name) // "in 12 at 3"
 	}
 	p.role = roleAt
@@ -145,12 +146,21 @@ func (r *reader) intro(i int) int {
 			i++
 		case r.oneOf(i, "make", "made") && r.oneOf(i+1, "it"):
 			i++
+		case t.text == "running" && r.runsLeaves(i+1):
 		default:
 			return i
 		}
 		i++
 	}
 	return i
+}
+
+// runsLeaves tells whether a number of leaves follows "running": "creek bottom
+// running about 3.5 leaves".
+func (r *reader) runsLeaves(i int) bool {
+	i = r.over(i, "at", "about", "around", "roughly")
+	a, ok := r.value(i)
+	return ok && (r.leafy(a.next) || r.tok(a.next).tag == averageWord)
 }
 
 // introWords may stand between a paddock and its scores.
@@ -237,9 +247,13 @@ func (r *reader) leafyBefore(i int) bool {
 	return t.shape == word && (t.tag == averageWord || t.tag == leafUnit || t.text == "stage" || t.text == "score")
 }
 
-// tallyHead reads what announces scores: "8 tillers", "counted 10".
+// tallyHead reads what announces scores: "8 tillers", "average of 12 tillers".
 func (r *reader) tallyHead(c *clause, i int) int {
-	n, k := r.whole(i)
+	j := i
+	if r.tok(i).tag == averageWord {
+		j = r.over(i+1, "of", "for", "from", "over", "across")
+	}
+	n, k := r.whole(j)
 	if k > i && r.tok(k).tag == tillerUnit && n <= 100 {
 		if c.count == nil {
 			c.count = &tally{}

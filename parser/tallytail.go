@@ -50,8 +50,8 @@ func (r *reader) tallyTail(c *clause, i int) int {
 			return k
 		}
 	}
-	if u.text == "," || u.text == "(" || u.text == "." || u.tag == andWord || u.tag == plusWord || u.tag == withWord {
-		if k, ok := r.aside(t, i+1); ok {
+	if u.text == "," || u.text == "(" || u.text == "." || u.text == "-" && !u.glued || u.tag == andWord || u.tag == plusWord || u.tag == withWord {
+		if k, ok := r.aside(t, r.over(i+1, "also", "and", "plus")); ok {
 			return k
 		}
 		if k := r.tillersTold(t, i+1); k > i+1 {

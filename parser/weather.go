@@ -35,7 +35,20 @@ func (r *reader) rainPart(c *clause, i int) int {
 		c.mm = 0
 		return j + 2
 	}
-	v, k, ok := r.plain(j)
+	if k := r.moreRain(c, j); k > j && !named {
+		return k
+	}
+	if r.cut {
+		return i
+	}
+	more := r.oneOf(j, "another")
+	if more {
+		j++
+	}
+	v, k, ok := r.inches(j)
+	if !ok {
+		v, k, ok = r.plain(j)
+	}
 	if !ok {
 		return i
 	}
@@ -44,6 +57,10 @@ func (r *reader) rainPart(c *clause, i int) int {
 	}
 	per, k2 := r.rainUnit(k)
 	k = k2
+	if f, k3, more := r.andPart(k); more && per > 1 {
+		v, k = v+f, k3 // "an inch and a half"
+	}
+	named = named || per == millimetresPerInch && r.gotInches(i, k)
 	if per == 0 && r.oneOf(k, "in") && (r.tok(k+1).tag == rainWord || r.oneOf(k+1, "of") && r.tok(k+2).tag == rainWord) {
 		per, k = millimetresPerInch, k+1
 	}
@@ -76,9 +93,69 @@ func (r *reader) rainPart(c *clause, i int) int {
 		return i
 	}
 	c.acts |= actRain
-	c.mm = v * per
+	c.mm, c.more = v*per, more
 	c.share = 0
+	r.perRain = per
 	return k
+}
+
+// moreRain reads further rain behind rain, without its unit: "18mm yesterday
+// and another 6 today". Without "another" the number may be anything.
+//
+//	more = "another" number [ day ]
+func (r *reader) moreRain(c *clause, i int) int {
+	if !r.oneOf(i, "another") || !r.rained && !c.has(actRain) {
+		return i
+	}
+	v, k, ok := r.plain(i + 1)
+	if !ok || v < 0 || r.unitAhead(k) {
+		return i
+	}
+	if t, m := r.tok(k), r.when(k); m.day > r.today || !m.ok && t.shape != end && t.shape != newline && t.shape != mark && t.tag != clockWord {
+		return i
+	}
+	if c.has(actRain) {
+		r.cut = true
+		return i
+	}
+	c.acts |= actRain
+	c.mm, c.more = v*r.perRain, true
+	return k
+}
+
+// inches reads "an inch" and "three quarters of an inch" up to the unit.
+func (r *reader) inches(i int) (v float64, next int, ok bool) {
+	if r.oneOf(i, "a", "an") && r.tok(i+1).tag == inchUnit {
+		return 1, i + 1, true
+	}
+	a, ok := r.value(i)
+	if k := r.over(i, "a"); r.oneOf(k, "third") {
+		a, ok = amount{1.0 / 3, true, k + 1}, true
+	}
+	if ok && r.oneOf(a.next, "of") && r.oneOf(a.next+1, "a", "an") && r.tok(a.next+2).tag == inchUnit {
+		return a.value, a.next + 2, true
+	}
+	return 0, i, false
+}
+
+// gotInches tells whether inches that are told of nothing are rain: "got an
+// inch and a quarter Saturday" is all of the message.
+func (r *reader) gotInches(from, next int) bool {
+	if !r.oneOf(from-1, "got", "had") {
+		return false
+	}
+	for i := 0; i < from; i++ {
+		if t := r.tok(i); t.tag != filler && t.tag != courtesy {
+			return false
+		}
+	}
+	if m := r.when(next); m.ok {
+		next = m.next
+	}
+	for r.tok(next).shape == mark {
+		next++
+	}
+	return r.tok(next).shape == end
 }
 
 // rainUnit reads a unit of rain and gives the millimetres in it.
@@ -157,8 +234,8 @@ loop:
 	if frost && !deg && v > 5 {
 		c.unsure(fahrenheitOrNot)
 	}
-	if c.doubt == fahrenheitOrNot {
-		r.offerUnit(c.doubt, j, told, "°F", "°C")
+	if c.doubt == fahrenheitOrNot || c.tooHot > 0 {
+		r.offerUnit(fahrenheitOrNot, j, told, "°F", "°C")
 	}
 	return k
 }
@@ -172,7 +249,11 @@ func (r *reader) keepTemperature(c *clause, v float64, where entry.Thermometer, 
 	if where == entry.Soil {
 		most = 40
 	}
-	if v < -60 || v > most || r.monthFirst && !r.unitTold && v >= 20 {
+	bare := r.monthFirst && !r.unitTold
+	switch {
+	case bare && side != unknown && v > most:
+		c.tooHot++ // both the least and the most of a day: settled in temperatures
+	case v < -60, v > most, bare && v >= 20:
 		c.unsure(fahrenheitOrNot)
 	}
 	if where != "" {
@@ -186,6 +267,21 @@ func (r *reader) keepTemperature(c *clause, v float64, where entry.Thermometer, 
 	default:
 		c.temps = append(c.temps, v)
 	}
+}
+
+// fromFahrenheit takes the least and the most of a day, told without a unit in
+// the United States, as Fahrenheit where neither can be in Celsius, and asks
+// where one of them can.
+func (r *reader) fromFahrenheit(c *clause) string {
+	if c.tooHot == 0 {
+		return ""
+	}
+	if c.tooHot != 2 || c.low == nil || c.high == nil || *c.high > 140 {
+		return fahrenheitOrNot
+	}
+	low, high := (*c.low-32)/1.8, (*c.high-32)/1.8
+	c.low, c.high, c.tooHot = &low, &high, 0
+	return ""
 }
 
 // degrees steps over °, °C, degrees, c, and f for Fahrenheit.

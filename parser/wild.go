@@ -33,13 +33,53 @@ func (r *reader) halfName(i int) (place, bool) {
 	if i != r.opening {
 		return place{}, false
 	}
-	if t.shape == word && r.book.first[t.text] > 1 && r.tok(i+1).shape == number && r.isScore(i+1) && (r.tok(i+1).decimal || r.isScore(i+2)) {
+	if t.shape == word && r.book.first[t.text] > 1 && r.scoresBehind(i+1) {
 		return place{name: r.source(i, i+1), next: i + 1}, true
+	}
+	if k, ok := r.shortName(i); ok && r.scoresBehind(k) {
+		return place{name: r.source(i, k), next: k}, true
 	}
 	if k, ok := r.acreName(i); ok {
 		return place{name: r.source(i, k), next: k}, true
 	}
 	return place{}, false
+}
+
+// scoresBehind tells whether a score with a point, or two, stand at i.
+func (r *reader) scoresBehind(i int) bool {
+	k := r.intro(i)
+	a, ok := r.value(k)
+	return ok && r.isScore(k) && a.value <= 5 && (a.decimal || r.isScore(a.next))
+}
+
+// shortName reads a number glued to letters that may be short for a longer
+// name: the w80 of West 80.
+func (r *reader) shortName(i int) (next int, ok bool) {
+	t, n := r.tok(i), r.tok(i+1)
+	if t.shape != word || len(t.text) > 4 || t.tag != unknown && t.tag != withWord || n.shape != number || n.decimal || !n.glued {
+		return i, false
+	}
+	for _, name := range r.book.names {
+		if shortFor(t.text, n.text, name.Name) {
+			return i + 2, true
+		}
+	}
+	return i, false
+}
+
+// shortFor tells whether letters begin a name, or are the first of its words,
+// and the number ends it.
+func shortFor(letters, digits, name string) bool {
+	stem, ok := strings.CutSuffix(foldOf(name), digits)
+	if !ok || stem == "" || isDigit(stem[len(stem)-1]) {
+		return false
+	}
+	var first strings.Builder
+	for _, w := range strings.Fields(strings.ToLower(name)) {
+		first.WriteByte(w[0])
+	}
+	initials, _ := strings.CutSuffix(first.String(), digits[:1])
+	return stem != letters && (strings.HasPrefix(stem, letters) || initials == letters)
 }
 
 // acreName sees a number of acres or hectares with scores behind it.
@@ -79,12 +119,15 @@ var placeWords = wordSet(`river flat road back front house hill dam creek bush g
 	corner bottom far near long big triangle island lane track woolshed shed cowshed pines willows school church chapel well mill bridge terrace
 	ridge valley bank meadow bay point cliff beach lake pond spring lower upper`)
 
+// notNames are verbs and small words that no paddock is called by.
+var notNames = wordSet(`let keep keeping saving reserving another lot`)
+
 // wildName reads words that may name a paddock where there is no register.
 func (r *reader) wildName(i int, loose bool) (place, bool) {
 	n, sure := 0, false
 	for n < 3 {
 		t := r.tok(i + n)
-		if t.shape != word || t.tag == padMark {
+		if t.shape != word || t.tag == padMark || notNames[t.text] {
 			break
 		}
 		if illWords[t.text] && t.tag == unknown || hurtWords[t.text] {

@@ -1,0 +1,137 @@
+package parser
+
+// heading is a line of its own that the lines after it belong under: a
+// paddock's name, or a day.
+type heading struct {
+	clause
+	loose bool // nothing has used it yet
+}
+
+// heads tells whether a clause can be a heading.
+func (c *clause) heads() bool {
+	return !c.says() && c.guard == 0 && len(c.nums) == 0 && (c.bare || c.strange == 1 && c.strangeW == "did" && len(c.pads) == 1 || c.colon && c.strange == 0 && len(c.pads) == 1 && len(c.mobs) == 0 && (c.pads[0].role == roleNone || c.pads[0].role == roleAt) || c.days.ok && (len(c.pads) == 0 || c.pads[0].role == roleNone && len(c.pads) == 1))
+}
+
+// take makes a clause the heading; a day stays when a paddock is added.
+func (h *heading) take(c *clause) {
+	days, future := h.days, h.future
+	h.clause, h.loose = *c, true
+	if !c.days.ok && days.ok {
+		h.days, h.future = days, future
+	}
+}
+
+// under takes what the heading above told.
+func (c *clause) under(h *heading) {
+	if !c.says() {
+		return
+	}
+	if !c.days.ok && h.days.ok {
+		c.days, c.future = h.days, h.future
+		h.loose = h.loose && len(h.pads) > 0
+	}
+	if len(c.pads) == 0 && len(h.pads) > 0 && c.family() != famRain && c.family() != famTemp {
+		c.pads, h.pads, h.loose = h.pads, nil, false
+	}
+	if len(c.mobs) == 0 {
+		c.mobs = h.mobs
+	}
+}
+
+// standsAlone tells whether a clause is all of its sentence, up to a colon. The
+// day of a walk may have talk around it: "walked everything this morning, here
+// goes".
+func (r *reader) standsAlone(list []clause, n int) bool {
+	c := &list[n]
+	idle := func(d *clause) bool { return c.days.ok && len(c.pads) == 0 && d.idle() && r.walks(c.from, c.to) }
+	for k := n - 1; k >= 0 && list[k].sentence == c.sentence; k-- {
+		if !idle(&list[k]) {
+			return false
+		}
+	}
+	for k := n + 1; k < len(list) && list[k].sentence == c.sentence && !list[k-1].colon; k++ {
+		if !idle(&list[k]) {
+			return false
+		}
+	}
+	return true
+}
+
+// walks tells whether a word in a run of tokens tells of a leaf walk.
+func (r *reader) walks(from, to int) bool {
+	for i := from; i < to; i++ {
+		if walkWords[r.tok(i).text] {
+			return true
+		}
+	}
+	return false
+}
+
+// idle tells whether a clause is nothing but words that say nothing.
+func (c *clause) idle() bool {
+	return !c.says() && c.guard == 0 && len(c.pads) == 0 && len(c.mobs) == 0 && len(c.nums) == 0 && !c.days.ok &&
+		c.head == 0 && c.share == 0 && c.until == 0 && c.spell == 0 && !c.event && !c.trouble
+}
+
+// headsList tells whether a clause is a line that says what was done in the
+// paddocks on the lines under it, and lays that on them: "grazed so far this
+// week", "5 Mon", "6 Tues". A line without a day of its own takes the day of
+// the heading, or its doubt which one that was.
+func (r *reader) headsList(list []clause, n int) bool {
+	c := &list[n]
+	done := c.acts == actGrazed || c.acts == actTopped
+	if !done || len(c.pads) > 0 || c.guard != 0 || len(c.nums) > 0 || c.resid != nil || c.count != nil || c.share != 0 || c.trouble || c.event ||
+		c.until != 0 || c.spell != 0 || c.strange > 1 || c.strange == 1 && c.strangeW != "week" || !r.standsAlone(list, n) {
+		return false
+	}
+	if n+1 == len(list) || list[n+1].sentence == c.sentence || !list[n+1].listed() || !r.follows(c, &list[n+1]) {
+		return false
+	}
+	for k := n + 1; k < len(list) && list[k].listed() && r.follows(&list[k-1], &list[k]); k++ {
+		d := &list[k]
+		d.acts, d.colon, d.bare = c.acts, false, false
+		if len(d.mobs) == 0 {
+			d.mobs = c.mobs
+		}
+		if !d.days.ok {
+			d.days, d.future = c.days, c.future
+			d.strange, d.strangeW = c.strange, c.strangeW
+		}
+	}
+	return true
+}
+
+// follows tells whether nothing but marks and line breaks parts two clauses.
+func (r *reader) follows(c, d *clause) bool {
+	for i := c.to; i < d.from; i++ {
+		if t := r.tok(i); t.shape != newline && t.shape != mark {
+			return false
+		}
+	}
+	return true
+}
+
+// listed tells whether a clause holds paddocks, with a day or without, and
+// nothing else.
+func (c *clause) listed() bool {
+	return !c.says() && len(c.pads) > 0 && c.pads[0].role == roleNone && c.guard == 0 && c.strange == 0 && len(c.nums) == 0 && c.acts == 0 &&
+		!c.trouble && !c.event && c.until == 0 && c.spell == 0
+}
+
+// shares gives the paddocks before a grazing what was done in it, where each is
+// told with its own part: "whole of 12 and half of 18 grazed".
+func (r *reader) shares(list []clause) {
+	for n := len(list) - 2; n >= 0; n-- {
+		c, d := &list[n], &list[n+1]
+		if c.sentence != d.sentence || !c.listed() || c.days.ok || c.colon || d.acts != actGrazed || len(d.pads) == 0 || d.pads[0].role != roleNone || d.count != nil {
+			continue
+		}
+		if c.share == 0 && d.share == 0 && r.tok(c.pads[0].at-1).tag != ofWord {
+			continue
+		}
+		c.acts, c.days, c.future, c.guard = d.acts, d.days, d.future, d.guard
+		if len(c.mobs) == 0 {
+			c.mobs = d.mobs
+		}
+	}
+}

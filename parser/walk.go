@@ -1,0 +1,97 @@
+package parser
+
+// pairs sees a walk told as pairs of a paddock's number and its average behind
+// a heading that says so, parted by commas or one a line: "walked it fri: 5
+// 2.25, 6 2, 7 1.5". Each pair becomes a line of its own, and its number is
+// plainly a paddock's, a small one too.
+//
+//	walk = heading ( ":" | "-" | newline ) pair ( "," | ";" | newline ) pair { ( "," | ";" | newline ) pair }
+//	pair = whole value [ leaf-unit ]
+func (r *reader) pairs(from, to int) {
+	walk, tries := false, 0
+	for k := from; k < to; k++ {
+		t := r.tok(k)
+		switch {
+		case t.shape == word:
+			if t.tag == planWord || t.tag == tomorrowWord || t.tag == haUnit || t.tag == acreUnit || t.tag == whWord {
+				return
+			}
+			walk = walk || t.tag == averageWord || walkWords[t.text]
+			continue
+		case t.text != ":" && t.text != "-" && t.shape != newline || !walk || r.tok(k+1).shape != number:
+			continue
+		}
+		if r.pairsFrom(k+1, to) {
+			if t.text == "-" {
+				t.text = ":"
+			}
+			r.splitPairs(k+1, to)
+			return
+		}
+		if tries++; tries == 3 {
+			return
+		}
+	}
+}
+
+// walkWords in a heading tell that what follows was counted.
+var walkWords = wordSet(`walk walked walking count counts counted counting leaf leaves score scores scored`)
+
+// pairsFrom tells whether nothing but such pairs stands in a run of tokens: of
+// paddocks that differ, some average with a point, and some paddock whose number
+// is too high for a score.
+func (r *reader) pairsFrom(i, to int) bool {
+	n, points, high := 0, false, false
+	start := i
+	for i < to {
+		t := r.tok(i)
+		if t.shape != number || t.decimal || !r.bears(t.text) && !r.anyPaddock || t.value > 999 || n > mostPads {
+			return r.unpair(start, to)
+		}
+		for j := start; j < i; j++ {
+			if r.tok(j).pair && r.tok(j).text == t.text {
+				return r.unpair(start, to)
+			}
+		}
+		a, ok := r.value(i + 1)
+		if !ok || !r.isScore(i+1) || a.value > 5 {
+			return r.unpair(start, to)
+		}
+		t.pair = true
+		n, points, high = n+1, points || a.decimal, high || t.value > 4
+		i = a.next
+		for r.tok(i).tag == leafUnit && r.tok(i).shape == word {
+			i++
+		}
+		if i >= to {
+			break
+		}
+		if s := r.tok(i); s.text != "," && s.text != ";" && s.shape != newline {
+			return r.unpair(start, to)
+		}
+		for r.tok(i).text == "," || r.tok(i).text == ";" || r.tok(i).shape == newline {
+			i++
+		}
+	}
+	if !points || !high || n < 2 {
+		return r.unpair(start, to)
+	}
+	return true
+}
+
+// unpair takes the marks back that pairsFrom has set.
+func (r *reader) unpair(from, to int) bool {
+	for i := from; i < to; i++ {
+		r.tok(i).pair = false
+	}
+	return false
+}
+
+// splitPairs makes each pair a line.
+func (r *reader) splitPairs(from, to int) {
+	for i := from; i < to; i++ {
+		if t := r.tok(i); t.shape == mark && (t.text == "," || t.text == ";") {
+			t.shape, t.text = newline, "\n"
+		}
+	}
+}
