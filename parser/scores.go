@@ -125,6 +125,8 @@ func (r *reader) isScore(i int) bool {
 		return false
 	case n.glued && n.shape == word && r.tok(i).shape == number && a.next == i+1 && r.bears(r.tok(i).text+n.text):
 		return false // 6b
+	case i > 0 && r.oneOf(i-1, "by", "before"):
+		return false // by 12
 	case n.tag == ofWord && (a.decimal && a.value < 1 || r.oneOf(a.next+1, "them", "those", "the", "which", "these")):
 		return false
 	case n.shape == word && n.glued && n.tag == unknown && len(n.text) > 1:
