@@ -281,7 +281,7 @@ func (r *reader) looseWord(c *clause, i int) int {
 	case filler:
 		c.now = c.now || t.text == "now" || t.text == "currently"
 		return i + 1
-	case courtesy, ofWord, atWord, daytimeWord, clockWord, hedgeWord, okWord, againWord, allWord,
+	case courtesy, ofWord, atWord, daytimeWord, clockWord, hedgeWord, averageWord, okWord, againWord, allWord,
 		onlyWord, eachWord, readyWord, auxWord, thisWord, nightWord, sinceWord, looseMob, leafWord, ordinalWord:
 		return i + 1
 	case yellowWord, reproWord, daughterWord, remnantWord:

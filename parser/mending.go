@@ -11,7 +11,7 @@ import (
 //	mending = undo | [ "sorry" | undo "," ] correction
 func (r *reader) mending(from, to int) (outcome, bool) {
 	i := from
-	for i > 0 && r.oneOf(i-1, "sorry", "soz", "ah", "oh", "no", ",", "-", "*") {
+	for i > 0 && r.oneOf(i-1, "sorry", "soz", "ah", "oh", "no", "mam", "maam", "sir", "boss", "mate", ",", "-", "*") {
 		i--
 	}
 	from = i

@@ -79,6 +79,10 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			out[len(out)-1].dayOfCount(c)
 			continue
 		}
+		if n := len(out); n > 0 && c.onlyTillers() && out[n-1].count != nil && out[n-1].count.n == 0 {
+			out[n-1].count.n = c.count.n
+			continue // "West 80 about 2.25. Ten tillers."
+		}
 		if len(out) > 0 && out[len(out)-1].absorbs(c) {
 			out[len(out)-1].absorb(c)
 			continue
@@ -349,6 +353,12 @@ func shareTillers(list []clause) {
 			c.count.n, c.count.each = next.count.n, true
 		}
 	}
+}
+
+// onlyTillers tells whether a clause says how many tillers were pulled, and no
+// more.
+func (c *clause) onlyTillers() bool {
+	return c.count != nil && c.count.empty() && c.count.n > 0 && c.count.doubt == "" && len(c.pads) == 0 && c.acts == 0 && c.strange == 0 && len(c.mobs) == 0
 }
 
 // day gives the statement's day, today unless told.

@@ -137,7 +137,7 @@ func (r *reader) intro(i int) int {
 		t := r.tok(i)
 		switch {
 		case t.text == ":", t.text == "=", t.text == "~", t.text == "@", t.text == `"`, t.text == "'", t.text == ")", t.text == "," && (n == 0 || r.tok(i-1).text == ")"), t.text == "-" && !r.negative(i), t.text == "." && !t.glued, t.text == "...":
-		case t.shape == word && (t.tag == averageWord || t.tag == leafUnit || t.tag == tillerUnit || t.tag == atWord || t.tag == hedgeWord || introWords[t.text]):
+		case t.shape == word && (t.tag == averageWord || t.tag == leafUnit || t.tag == tillerUnit || t.tag == atWord || t.tag == hedgeWord || t.tag == grassWord || introWords[t.text]):
 		case (t.text == "came" || t.text == "coming" || t.text == "comes") && r.tok(i+1).tag == inWord:
 			i++
 		case t.text == "a" && r.tok(i+1).tag == averageWord:

@@ -77,6 +77,9 @@ func (r *reader) clock(i int) (int, bool) {
 	if t.tag == clockWord || at && t.text == "milking" {
 		return i + 1, true
 	}
+	if at && t.tag == numberWord && t.sense > 0 && t.sense <= 12 && !r.unitAhead(i+1) && r.tok(i+1).tag != partWord && r.tok(i+1).tag != pointWord && r.tok(i+1).tag != andWord && r.tok(i+1).tag != leafUnit {
+		return i + 1, true // at nine
+	}
 	if t.shape != number || t.value >= 25 {
 		return i, false
 	}
