@@ -189,9 +189,6 @@ func (c *clause) absorbs(d *clause) bool {
 	return false
 }
 
-// awaits tells whether a clause announces how many scores are to come.
-func (c *clause) awaits() bool { return c.count != nil && c.count.empty() && c.count.n > 0 }
-
 // continues tells whether the next sentence goes on with the statement: "12
 // grazed. Left 1500." or "Yesterday."
 func (c *clause) continues(d *clause) bool {
@@ -331,24 +328,4 @@ func (c *clause) inherit(last *clause) {
 	if last.future && c.future {
 		c.guard |= guardFuture
 	}
-}
-
-// shareDay gives statements before the only day told in a sentence that day.
-func shareDay(list []clause) {
-	for n := len(list) - 2; n >= 0; n-- {
-		c, next := &list[n], &list[n+1]
-		if c.sentence != next.sentence || c.days.ok || !next.days.ok || c.family() != next.family() || c.family() == famGraze && next.future {
-			continue
-		}
-		c.days, c.future = next.days, next.future
-		c.guard |= next.guard & guardFuture
-	}
-}
-
-// day gives the statement's day, today unless told.
-func (r *reader) dayOf(c *clause) entry.Date {
-	if c.days.ok {
-		return c.days.day
-	}
-	return r.today
 }
