@@ -118,7 +118,11 @@ func (r *reader) behind(q *entry.Question, from, to int) *entry.Question {
 		return q
 	}
 	for i := from; i < to; i++ {
-		r.ofIt = r.ofIt || r.oneOf(i, "it", "its", "when", "long")
+		if r.oneOf(i, "which", "what", "whats", "anything", "any", "where", "paddocks") {
+			r.ofIt = false // "which are ready after that"
+			return q
+		}
+		r.ofIt = r.ofIt || r.oneOf(i, "it", "its", "that", "when", "long")
 	}
 	return q
 }
@@ -131,11 +135,21 @@ func (r *reader) ofWhatItSays(all *outcome) {
 	}
 	name := ""
 	for _, e := range all.entries {
-		c, ok := e.(entry.Count)
-		if !ok || name != "" && name != c.Paddock {
+		p := ""
+		switch v := e.(type) {
+		case entry.Count:
+			p = v.Paddock
+		case entry.Graze:
+			p = v.Paddock
+		case entry.Hold:
+			p = v.Paddock
+		case entry.Canopy:
+			p = v.Paddock
+		}
+		if p == "" || name != "" && name != p {
 			return
 		}
-		name = c.Paddock
+		name = p
 	}
 	if name != "" {
 		all.question = &entry.Question{About: entry.AskPaddock, Paddock: name}

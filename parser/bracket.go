@@ -35,6 +35,17 @@ func (r *reader) bracketed(i int) int {
 	return i
 }
 
+// bracketedDay steps over a day in brackets: "14 (yesterday) 2 2.5 2".
+func (r *reader) bracketedDay(i int) int {
+	if r.tok(i).text != "(" {
+		return i
+	}
+	if m := r.when(i + 1); m.ok && r.tok(m.next).text == ")" {
+		return m.next + 1
+	}
+	return i
+}
+
 // describes tells whether a word does no more than describe a paddock.
 func (r *reader) describes(i int, anyWord bool) bool {
 	t := r.tok(i)

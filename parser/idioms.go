@@ -97,7 +97,7 @@ var idiomTable = map[effect]string{
 		present; by the way; for now; of course; as usual; on the quad; on the bike; per tiller; a tiller; of leaves; full leaves; new leaves; all
 		up; all over; all round; right through; on average; in all; at the top; at the bottom; down the back; near the gate; by the gate; at the
 		gate; at the back; at the front; good clover; feed wise; a few; going well; a good feed; to the boards; hit hard; thanks to; due to rain;
-		after rain; up to; before smoko; before brekkie; after brekkie; thats it for today; thats all for today; thats it; thats all; that is all;
+		after rain; after the rain; before the rain; since the rain; up to; before smoko; before brekkie; after brekkie; thats it for today; thats all for today; thats it; thats all; that is all;
 		all for today; did it; did them; did that one; so far; weather held up; weather held; weather held off; rain held off; rain held up; weather
 		played ball; thank god; thank goodness; thank heavens; thank the lord; thanks be to god; god bless; not a breeze; not a breath; not a breath
 		of wind; not a cloud; not a cloud in the sky; not a puff; not a puff of wind; no breeze; no frost; no hail; no dew; label says; the label

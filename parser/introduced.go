@@ -17,11 +17,11 @@ func (r *reader) introduces(c *clause) bool {
 		return false // it may be a score, or how many
 	}
 	i := p.at - 1
-	for i >= c.from && (r.tok(i).tag == inWord || r.tok(i).tag == onWord || r.tok(i).tag == ofWord || r.tok(i).tag == forWord || r.tok(i).tag == fromWord || r.tok(i).tag == toWord || r.tok(i).text == "the" || r.tok(i).shape == mark) {
+	for i >= c.from && (r.tok(i).tag == inWord || r.tok(i).tag == onWord || r.tok(i).tag == ofWord || r.tok(i).tag == forWord || r.tok(i).tag == fromWord || r.tok(i).tag == toWord || r.oneOf(i, "the", "over", "across", "up", "down", "thru") || r.tok(i).shape == mark) {
 		i--
 	}
 	if i >= c.from && introducers[r.tok(i).text] {
-		return true
+		return !r.please // "count 12 please"
 	}
 	for i >= c.from && (r.tok(i).tag == filler || r.tok(i).tag == courtesy) {
 		i--
@@ -138,3 +138,6 @@ func (c *clause) fits(d *clause) bool {
 	}
 	return c.number == 0 || c.number != len(d.count.said)+d.count.skipped.Total()
 }
+
+// awaits tells whether a clause announces how many scores are to come.
+func (c *clause) awaits() bool { return c.count != nil && c.count.empty() && c.count.n > 0 }

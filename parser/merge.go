@@ -95,6 +95,9 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			if c.herdless(last) {
 				c.unsure("Is that about stock? Please say which went in or out, such as: milkers into 12")
 			}
+			if c.family() == famRain && last.family() == famRain && c.sentence == last.sentence && !c.more && !(c.days.ok && last.days.ok) && !c.series {
+				c.unsure("Is that one day's rain? Please send the rain of each day, such as: rain 12mm yesterday")
+			}
 			c.inherit(last)
 		}
 		out = append(out, *c)
@@ -162,12 +165,10 @@ func (c *clause) absorbs(d *clause) bool {
 		return false
 	}
 	f, g := c.family(), d.family()
-	if f == famRain && g == famRain && c.mm > 0 && d.mm > 0 && (d.more || c.mm != d.mm) {
+	if f == famRain && g == famRain && c.mm > 0 && d.mm > 0 {
 		return false // "6mm yesterday, another 4mm last night"
 	}
 	switch {
-	case f == famRain && g == famRain && c.mm > 0 && d.mm > 0:
-		return false // "5mm on top of the 3mm this morning"
 	case f == famGraze && g == famGraze && c.acts&actsGraze != 0 && (d.has(actIn) && !c.has(actIn) || d.has(actOut) && !c.has(actOut)) && len(c.pads) > 0 && c.pads[0].role != roleNone:
 		return false // "milkers out of 12, heifers in"
 	case (f == famHold && g == famCut || f == famCut && g == famHold) && (c.acts|d.acts)&(actSpray|actFert|actEff|actSow|actCrop|actWet|actTopped|actMow) != 0:
@@ -184,9 +185,6 @@ func (c *clause) absorbs(d *clause) bool {
 	}
 	return false
 }
-
-// awaits tells whether a clause announces how many scores are to come.
-func (c *clause) awaits() bool { return c.count != nil && c.count.empty() && c.count.n > 0 }
 
 // continues tells whether the next sentence goes on with the statement: "12
 // grazed. Left 1500." or "Yesterday."
@@ -333,18 +331,6 @@ func (c *clause) inherit(last *clause) {
 	}
 }
 
-// shareDay gives statements before the only day told in a sentence that day.
-func shareDay(list []clause) {
-	for n := len(list) - 2; n >= 0; n-- {
-		c, next := &list[n], &list[n+1]
-		if c.sentence != next.sentence || c.days.ok || !next.days.ok || c.family() != next.family() || c.family() == famGraze && next.future {
-			continue
-		}
-		c.days, c.future = next.days, next.future
-		c.guard |= next.guard & guardFuture
-	}
-}
-
 // shareTillers gives averages before "10 tillers each" that number too.
 func shareTillers(list []clause) {
 	for n := len(list) - 2; n >= 0; n-- {
@@ -359,12 +345,4 @@ func shareTillers(list []clause) {
 // more.
 func (c *clause) onlyTillers() bool {
 	return c.count != nil && c.count.empty() && c.count.n > 0 && c.count.doubt == "" && len(c.pads) == 0 && c.acts == 0 && c.strange == 0 && len(c.mobs) == 0
-}
-
-// day gives the statement's day, today unless told.
-func (r *reader) dayOf(c *clause) entry.Date {
-	if c.days.ok {
-		return c.days.day
-	}
-	return r.today
 }

@@ -25,7 +25,7 @@ func (r *reader) padsPart(c *clause, i int) int {
 	if r.scoresHere(c, j) || r.scoresOfRecent(c, j) {
 		return i
 	}
-	if r.paired && len(c.pads) == 0 && r.pairAt(j) {
+	if r.paired && len(c.pads) == 0 && r.pairAt(j) || c.awaits() && r.way == roleNone && r.tok(j).shape == number && r.isScore(j) && r.tok(j).value <= 5 {
 		return i
 	}
 	one, ok := r.onePad(j, r.way != roleNone)

@@ -14,7 +14,7 @@ func askHelp(q *query) *entry.Question {
 		q.any("what") && q.any("say", "type", "ask", "send") && q.any("i", "can") && q.n <= 5 {
 		return &entry.Question{About: entry.AskHelp}
 	}
-	if len(q.pads) == 0 && !q.mobSaid && (q.any("format") && q.any("what", "whats", "which") || q.any("how") && q.any("i", "we", "you") && q.any("do", "should", "can") &&
+	if len(q.pads) == 0 && !q.mobSaid && (q.any("format") && q.any("what", "whats", "which") || q.any("where") && q.any("send", "text") && q.any("i", "we") || q.any("how") && q.any("i", "we", "you") && q.any("do", "should", "can") &&
 		q.any("put", "text", "send", "submit", "type", "do") && q.any("count", "counts", "score", "scores", "rain", "entry", "reading", "readings", "grazing") && q.n <= 9 && !q.any("need", "needs", "many", "often")) {
 		return &entry.Question{About: entry.AskHelp}
 	}

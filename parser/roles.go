@@ -68,7 +68,7 @@ func (r *reader) stockSaid(c *clause, to int) bool {
 }
 
 // stockPronouns stand for the stock in a farm's talk.
-var stockPronouns = wordSet(`they theyre theyve theyd them em stock animals girls ladies boys lads lot everyone everything everybody all`)
+var stockPronouns = wordSet(`they theyre theyve theyd them em stock animals girls ladies boys lads lot everyone everything everybody all grazing`)
 
 // turns tells whether "out" or "in" tells of a further turn on another day:
 // "12 in yesterday out today".

@@ -24,10 +24,10 @@ type reading struct {
 // and days may belong together in two ways.
 //
 //	series    = [ header ] reading { [ "," | "and" | "on" "top" "of" ] reading }
-//	header    = ( "rain" | [ "soil" | "air" ] "temp" ) [ ":" ]
+//	header    = [ depth | hour ] ( "rain" | [ "soil" | "air" ] "temp" ) [ ":" ]
 //	reading   = amount day | day amount
 func (r *reader) series(from, to, sentence int) (list []clause, ok bool) {
-	if to-from > 6*mostReadings || !r.hasTag(from, to, rainWord) && !r.hasTag(from, to, gaugeWord) && !r.hasTag(from, to, tempWord) && !r.hasTag(from, to, mmUnit) {
+	if to-from > 6*mostReadings || !r.hasTag(from, to, rainWord) && !r.hasTag(from, to, gaugeWord) && !r.hasTag(from, to, tempWord) && !r.hasText(from, to, "soil") && !r.hasTag(from, to, mmUnit) {
 		return nil, false
 	}
 	kind, where, start := r.seriesHeader(from)
@@ -88,10 +88,15 @@ func rainPer(per, beside float64) float64 {
 
 // seriesHeader reads what the amounts are of.
 func (r *reader) seriesHeader(i int) (kind act, where entry.Thermometer, next int) {
+	if k, ok := r.clock(i); ok && (r.tok(k).tag == soilWord || r.tok(k).tag == tempWord || r.tok(k).tag == airWord) {
+		i = k // "9am soil temps"
+	}
 	start := i
 	for {
 		t := r.tok(i)
 		switch {
+		case t.shape == number && r.tok(i+1).tag == cmUnit && (r.tok(i+2).tag == soilWord || r.tok(i+2).tag == tempWord):
+			i++
 		case t.shape != word && t.text != ":" && t.text != "-" && t.text != "=":
 			return kind, where, i
 		case t.tag == soilWord && (t.text == "soil" || r.tok(i+1).tag == tempWord):

@@ -44,7 +44,7 @@ func (r *reader) shareValue(c *clause, i int) int {
 // otherHalf gives "second half on fri" behind a grazing of the first half what
 // that one told: the paddock, the mob and what happened.
 func (c *clause) otherHalf(last *clause) {
-	if c.says() || c.share == 0 || last.share == 0 || !c.days.ok || len(c.pads) > 0 || len(c.mobs) > 0 || last.family() != famGraze || c.sentence != last.sentence || last.resid != nil {
+	if c.says() || c.share == 0 || last.share == 0 || !c.days.ok || len(c.pads) > 0 || len(c.mobs) > 0 || last.family() != famGraze || last.guard != 0 || c.sentence != last.sentence || last.resid != nil {
 		return
 	}
 	c.acts, c.mobs = last.acts, last.mobs

@@ -7,7 +7,12 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	if c.acts&(actsGraze|actsHold|actsCut|actRelease|actOrder|actGoing|actRain|actTemp|actPlace) != 0 {
 		return i, false
 	}
-	k := r.intro(r.described(p.next))
+	k := r.bracketedDay(p.next)
+	if k == p.next {
+		k = r.described(k)
+	}
+	told := k
+	k = r.intro(k)
 	t, next := r.scores(k)
 	if t.empty() && r.negative(k) && r.isScore(k+1) {
 		t, next = r.scores(k + 1)
@@ -46,6 +51,9 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	r.way = roleNone
 	if c.count != nil {
 		t.n = max(t.n, c.count.n)
+	}
+	if r.bracketedDay(p.next) == told && told > p.next {
+		r.whenPart(c, p.next+1)
 	}
 	c.pads = append(c.pads, p)
 	c.count, c.before = &t, c.strange
@@ -137,7 +145,7 @@ func (r *reader) intro(i int) int {
 		t := r.tok(i)
 		switch {
 		case t.text == ":", t.text == "=", t.text == "~", t.text == "@", t.text == `"`, t.text == "'", t.text == ")", t.text == "," && (n == 0 || r.tok(i-1).text == ")"), t.text == "-" && !r.negative(i), t.text == "." && !t.glued, t.text == "...":
-		case t.shape == word && (t.tag == averageWord || t.tag == leafUnit || t.tag == tillerUnit || t.tag == atWord || t.tag == hedgeWord || t.tag == grassWord || introWords[t.text]):
+		case t.shape == word && (t.tag == averageWord || t.tag == leafUnit || t.tag == tillerUnit || t.tag == atWord || t.tag == hedgeWord || t.tag == grassWord && r.tok(i-1).text == "the" || introWords[t.text]):
 		case (t.text == "came" || t.text == "coming" || t.text == "comes") && r.tok(i+1).tag == inWord:
 			i++
 		case t.text == "a" && r.tok(i+1).tag == averageWord:

@@ -55,17 +55,6 @@ func (r *reader) daytime(m moment) moment {
 	}
 }
 
-// hourOfToday tells whether an hour or a meal of today stands at i: "since
-// smoko", "since 6am", "since this morning".
-func (r *reader) hourOfToday(i int) bool {
-	i = r.over(i, "the", "am", "pm", "morning")
-	if _, ok := r.clock(i); ok {
-		return true
-	}
-	m := r.day(i)
-	return m.ok && m.day == r.today && r.tok(i).tag != weekdayWord || r.oneOf(i, "smoko", "lunch", "breakfast", "brekkie", "tea", "dinner", "milking")
-}
-
 // clock reads an hour: 6am, 6:15, 5.30pm, at 6, at noon.
 func (r *reader) clock(i int) (int, bool) {
 	t := r.tok(i)
