@@ -84,7 +84,7 @@ func (r *reader) alarmPlace(i int) (string, bool) {
 
 var (
 	illWords = wordSet(`bloat bloated bloating bloaty staggers staggering wobbly wobbling downer downers scouring scour scours
-		convulsing convulsions fitting seizure seizures collapsed collapsing frothing blown lame limping calving
+		poorly convulsing convulsions fitting seizure seizures collapsed collapsing frothing blown lame limping calving
 		eczema tetany mastitis sick ill crook poisoned poisoning trembling shaking twitching twitchy unsteady unwell dead dying
 		prolapse prolapsed flystrike choking swollen bleeding panting gasping wheezing coughing stiff cast lethargic drooling dopey fevered feverish`)
 	hurtWords = wordSet(`hurt injured unconscious bleeding trapped pinned crushed kicked ambulance concussed electrocuted
@@ -93,7 +93,7 @@ var (
 		man woman mate him staff neighbour relief milker contractor`)
 	vehicleWords = wordSet(`bike quad motorbike tractor ute atv buggy fourwheeler wheeler`)
 	stockWords   = wordSet(`cow cows heifer heifers calf calves bull bulls steer steers ewe ewes lamb lambs hogget hoggets ram rams mob herd
-		stock cattle sheep milkers dries yearlings weaners animal animals beast beasts couple one two three four few some`)
+		stock cattle sheep milkers dries yearlings yearling weaners weaner weanling weanlings bullock bullocks wether wethers tup tups springer springers goat goats animal animals beast beasts couple one two three four few some`)
 	unharmed = wordSet(`no not never none without isnt arent wasnt werent if if prevent preventing preventer against avoid oil drenched drench vaccinated treated watch watching risk any`)
 )
 
@@ -178,7 +178,8 @@ func (r *reader) personHurt(from, to int) bool {
 	return containsAny(text, " ive been kicked ", " got kicked ", " been kicked ", " got crushed ", " been crushed ", " got trampled ", " been trampled ", " been gored ") && person
 }
 
-var stockOnly = wordSet(`cow cows heifer heifers calf calves steer steers ewe ewes lamb lambs hogget hoggets rams mob herd stock cattle sheep milkers dries`)
+var stockOnly = wordSet(`cow cows heifer heifers calf calves steer steers ewe ewes lamb lambs hogget hoggets ram rams mob herd stock cattle sheep milkers dries
+	bull bulls bullock bullocks weanling weanlings weaner weaners yearling yearlings wether wethers tup tups stag stags hind hinds springer springers goat goats beast beasts`)
 
 // denial tells whether a word of denial stands shortly before a token.
 func (r *reader) denial(from, k int) bool {
@@ -235,7 +236,7 @@ func (r *reader) animalDown(from, to int) bool {
 	}
 	text := r.words(from, to)
 	_, real := r.has(from, to, stockOnly)
-	return real && containsAny(text, " cant get up ", " wont get up ", " cant stand ", " wont stand ", " on its back ", " on her back ", " on his back ", " on their backs ", " broken leg ", " broke her leg ", " broke its leg ", " broke a leg ", " off her feet ", " off their feet ", " off its feet ", " not right ", " off colour ", " on her side ", " on its side ", " foaming ", " legs out ", " staggering ", " wont eat ", " not eating ", " off her food ", " off their feed ", " head back ", " cant walk ", " not well ", " fallen over ", " falling over ", " sides blown ")
+	return real && containsAny(text, " cant get up ", " wont get up ", " cant stand ", " wont stand ", " on its back ", " on her back ", " on his back ", " on their backs ", " broken leg ", " broke her leg ", " broke its leg ", " broke a leg ", " off her feet ", " off their feet ", " off its feet ", " not right ", " off colour ", " on her side ", " on its side ", " foaming ", " legs out ", " staggering ", " wont eat ", " not eating ", " off her food ", " off her feed ", " off his feed ", " off its feed ", " off feed ", " off their feed ", " head back ", " cant walk ", " not well ", " fallen over ", " falling over ", " sides blown ")
 }
 
 // words gives the words of a range between single spaces.

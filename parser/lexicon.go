@@ -181,7 +181,7 @@ var lexiconTable = map[tag]string{
 	padMark: `pdock padock paddok padddock paddck paddocck p pdk pdck pad padd padds pads paddock paddocks field fields fld flds cell cells pdks pk pasture pastures`,
 	mobWord: `milkers heifers calves bulls steers ewes lambs hoggets rams dries youngstock weanlings culls springers finishers stores lactating replacements carryovers stockers feeders pairs yearlings weaners springers
 		bullocks wethers tups stags hinds goats replacements  `,
-	looseMob: `cows cow herd mob group cattle sheep milker heifer calf bull steer ewe lamb hogget ram`,
+	looseMob: `cows cow herd mob group cattle sheep milker heifer calf bull steer ewe lamb hogget ram bullock weanling weaner yearling wether tup stag hind goat`,
 	inWord:   `in inside`, intoWord: `into`, onWord: `on onto`, toWord: `to`, fromWord: `from frm`, outWord: `out outa outta`, offWord: `off`, ofWord: `of`,
 	atWord: `at`, forWord: `for`, withWord: `with w`, andWord: `and n nd`, plusWord: `plus`, butWord: `but except bar excluding`, thenWord: `then after`,
 	putWord:    `put turned popped chucked stuck`,

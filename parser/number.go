@@ -45,7 +45,7 @@ func (r *reader) digits(i int) (amount, bool) {
 	if t.decimal {
 		return amount{t.value, true, i + 1}, true
 	}
-	if u := r.tok(i + 1); u.shape == part {
+	if u := r.tok(i + 1); u.shape == part && (u.glued || !r.partsApart(i)) {
 		return amount{t.value + u.value, true, i + 2}, true
 	}
 	if f, next, ok := r.slashed(i + 1); ok && f < 1 && r.tok(i+1).shape == number {
@@ -59,6 +59,27 @@ func (r *reader) digits(i int) (amount, bool) {
 		return amount{t.value + f, true, next}, true
 	}
 	return amount{t.value, false, i + 1}, true
+}
+
+// partsApart tells whether a list writes its parts close to their whole numbers
+// and has parts alone as well, so that a part with a space before it is a score of its own: "¾ 1 1¼ 1 ¾".
+func (r *reader) partsApart(i int) bool {
+	inList := func(t *token) bool { return t.shape == number || t.shape == part || t.text == "," }
+	from, to := i, i
+	for inList(r.tok(from - 1)) && i-from < 4*mostTillers {
+		from--
+	}
+	for inList(r.tok(to+1)) && to-i < 4*mostTillers {
+		to++
+	}
+	close, alone := false, false
+	for k := from; k <= to; k++ {
+		if t := r.tok(k); t.shape == part {
+			behind := k > from && r.tok(k-1).shape == number
+			close, alone = close || behind && t.glued, alone || !behind
+		}
+	}
+	return close && alone
 }
 
 // slashed reads a fraction of two whole numbers below one: 1/2, 3/4.
