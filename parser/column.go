@@ -6,6 +6,9 @@ package parser
 // be a sentence, and other lines may follow.
 func (r *reader) column(from, to int) {
 	lines, points := 0, false
+	if r.oneOf(from, "paddocks", "fields", "add", "set", "new") {
+		return // a register
+	}
 	for i := from; i < to; i++ {
 		switch t := r.tok(i); {
 		case t.shape == newline:
