@@ -83,16 +83,29 @@ func cells(e entry.Entry) line {
 	case entry.Rain:
 		return line{value: number(e.Mm), unit: "mm"}
 	case entry.Temperature:
-		if e.Celsius != nil {
-			return line{value: number(*e.Celsius), unit: "°C"}
-		}
-		return line{unit: "°C"}
+		return line{value: degrees(e), unit: "°C"}
 	case entry.Note:
 		return line{paddock: e.Paddock, mob: e.Mob, detail: e.Text}
 	case entry.Setup:
 		return line{paddock: e.Paddock, mob: e.Mob}
 	}
 	return line{}
+}
+
+// degrees gives a reading, or the day's mean where its least and most were told:
+// half their sum, as the estimator takes it. The detail holds both.
+func degrees(e entry.Temperature) string {
+	switch {
+	case e.Celsius != nil:
+		return number(*e.Celsius)
+	case e.Min != nil && e.Max != nil:
+		return number((*e.Min + *e.Max) / 2)
+	case e.Min != nil:
+		return number(*e.Min)
+	case e.Max != nil:
+		return number(*e.Max)
+	}
+	return ""
 }
 
 func number(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
