@@ -205,7 +205,7 @@ func (r *reader) sharePart(c *clause, i int) int {
 		c.share = map[string]float64{"quarter": 0.25, "third": 1.0 / 3}[u.text]
 		return r.ofThe(j + 1)
 	}
-	if f, k, ok := r.slashed(j); ok && (r.tok(k).tag == ofWord || r.tok(k).tag == grazedWord) {
+	if f, k, ok := r.slashed(j); ok && (r.tok(k).tag == ofWord || r.tok(k).tag == grazedWord || r.tok(k).tag == leftWord) {
 		c.share = f
 		return r.ofThe(k)
 	}

@@ -26,6 +26,9 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	if c.head > 0 && len(mobsOf(c)) > 1 {
 		return nil, "Which of them went where? Please send one line for each mob."
 	}
+	if c.has(actPlace) && c.share > 0 && c.resid == nil && !c.has(actGrazed|actOut) {
+		return nil, "Is that part grazed, or still to be grazed? Please say, such as: half of 12 grazed"
+	}
 	ins, outs, all, doubt := r.ways(c)
 	if doubt != "" {
 		return nil, doubt

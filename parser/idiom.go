@@ -62,6 +62,10 @@ func (r *reader) idiomAt(i int) (idiom, int, bool) {
 
 // idiomPart lays an idiom's effect on its clause.
 func (r *reader) idiomPart(c *clause, i int) int {
+	if r.oneOf(i, "too") && r.tooMuchTo(i+1) {
+		c.guard |= guardNeg
+		return i + 2 // "too wet to spray"
+	}
 	d, k, ok := r.idiomAt(i)
 	if !ok {
 		return i
@@ -134,6 +138,20 @@ func (r *reader) wordPart(c *clause, i int) int {
 		return i + 1
 	}
 	return r.looseWord(c, i)
+}
+
+// tooMuchTo tells whether "too wet" or "too windy" keeps somebody from a job: "too
+// wet to spray 12". It was not done.
+func (r *reader) tooMuchTo(i int) bool {
+	for k := i; k < i+3; k++ {
+		if t := r.tok(k); t.shape == word && (t.tag == toWord || t.tag == forWord) {
+			switch r.tok(r.over(k+1, "the", "be", "get", "on", "and")).tag {
+			case sprayWord, fertWord, effWord, sowWord, cutWord, silageWord, hayWord, baleWord, toppedWord, topWord, mowWord, cuttingWord, cropWord:
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // onTheWay tells whether "heading" means that somebody goes somewhere, not that

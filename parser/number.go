@@ -66,7 +66,7 @@ func (r *reader) digits(i int) (amount, bool) {
 func (r *reader) partsApart(i int) bool {
 	inList := func(t *token) bool { return t.shape == number || t.shape == part || t.text == "," }
 	from, to := i, i
-	for inList(r.tok(from - 1)) && i-from < 4*mostTillers {
+	for inList(r.tok(from-1)) && i-from < 4*mostTillers {
 		from--
 	}
 	for inList(r.tok(to+1)) && to-i < 4*mostTillers {

@@ -131,8 +131,8 @@ func (r *reader) isScore(i int) bool {
 		return false
 	case n.shape == word && n.glued && n.tag == unknown && len(n.text) > 1:
 		return false // 2.2kv
-	case a.decimal && a.value < 1 && n.tag == grazedWord:
-		return false
+	case a.decimal && a.value < 1 && n.shape == word && (n.tag == grazedWord || n.tag == leftWord || n.tag == atWord):
+		return false // half grazed, half left, half at 2
 	case n.tag == yellowWord && i > 0 && r.tok(i-1).text == "," && r.tok(i-3).text != "," && r.tok(i).shape == number && !a.decimal:
 		return false // ", 2 yellowing"
 	case r.tok(i).tag == numberWord && r.yellowAhead(i):

@@ -21,6 +21,9 @@ func (r *reader) setFarm(from, to int) (s entry.Setup, why string, ok bool) {
 	for r.oneOf(i, "farm", "the", "our", ":") && i+1 < to {
 		i++
 	}
+	if r.oneOf(i, "a", "an", "some", "new", "another", "for", "in", "on") {
+		return s, "", false // "set up a break in 12"
+	}
 	text := r.source(i, to)
 	if text == "" {
 		return s, "What is the farm called, and in which time zone? For instance: set up Totara Bend, Pacific/Auckland", true

@@ -297,7 +297,7 @@ func (r *reader) slashDay(i int) moment {
 	if b.shape != number || !b.glued || b.decimal {
 		return moment{}
 	}
-	if u := r.tok(i + 3); u.tag == ofWord || u.tag == grazedWord || u.text == "done" || u.tag == inchUnit || u.tag == leafUnit || u.tag == tillerUnit || u.text == "an" || u.text == "grown" {
+	if u := r.tok(i + 3); u.tag == ofWord || u.tag == grazedWord || u.tag == leftWord || u.text == "done" || u.tag == inchUnit || u.tag == leafUnit || u.tag == tillerUnit || u.text == "an" || u.text == "grown" {
 		return moment{} // 3/4 of it
 	}
 	d, m := int(a.value), int(b.value)
