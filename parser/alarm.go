@@ -148,6 +148,18 @@ func (r *reader) has(from, to int, set map[string]bool) (int, bool) {
 // personHurt tells whether somebody may be hurt: an accident with a vehicle, or
 // harm said of a person.
 func (r *reader) personHurt(from, to int) bool {
+	for i := from; i < to; {
+		end := r.sentenceEnd(i, to)
+		if r.hurtIn(i, end) {
+			return true
+		}
+		i = end + 1
+	}
+	return false
+}
+
+// hurtIn tells whether one sentence tells of it.
+func (r *reader) hurtIn(from, to int) bool {
 	if r.splashed(from, to) {
 		return true
 	}
@@ -155,13 +167,13 @@ func (r *reader) personHurt(from, to int) bool {
 	_, person := r.has(from, to, personWords)
 	_, vehicle := r.has(from, to, vehicleWords)
 	text := r.words(from, to)
-	if vehicle && containsAny(text, " came off ", " come off ", " fell off ", " thrown off ", " rolled ", " tipped ", " flipped ", " under the ", " crashed ", " overturned ", " gone over ", " accident ", " pinned ", " trapped ", " upside down ", " turned over ", " rolled over ", " went over ", " on its side ", " under it ") {
+	if vehicle && (r.offVehicle(from, to) || containsAny(text, " rolled ", " tipped ", " flipped ", " under the ", " crashed ", " overturned ", " gone over ", " accident ", " pinned ", " trapped ", " upside down ", " turned over ", " rolled over ", " went over ", " on its side ", " under it ")) {
 		return true
 	}
 	if containsAny(text, " not breathing ", " cant breathe ", " knocked out ", " passed out ", " broken leg ", " broken arm ", " chest pain ", " chest pains ", " heart attack ", " call an ambulance ", " ambulance on ", " ambulance is ", " call 111 ", " call 999 ", " call 911 ", " call 000 ", " call 112 ", " is on fire ", " fire in the ", " house on fire ", " shed on fire ", " need an ambulance ", " kicked in the head ", " unconscious ", " electrocuted ", " man down ", " cant feel ", " cant get up ", " hit his head ", " hit her head ", " bleeding badly ") && !stock {
 		return true
 	}
-	if k, hit := r.has(from, to, soreWords); hit && !r.denial(from, k) {
+	if k, hit := r.has(from, to, soreWords); hit && !r.denial(from, k) && !r.oneOf(k+1, "off", "on") && !(r.oneOf(k+1, "in") && r.tok(k+2).text != "the") {
 		if at, real := r.has(from, to, stockOnly); !real || at > k {
 			return true // "Liz is hurt", "Tom got kicked by a cow"
 		}
@@ -180,6 +192,19 @@ func (r *reader) personHurt(from, to int) bool {
 
 var stockOnly = wordSet(`cow cows heifer heifers calf calves steer steers ewe ewes lamb lambs hogget hoggets ram rams mob herd stock cattle sheep milkers dries
 	bull bulls bullock bullocks weanling weanlings weaner weaners yearling yearlings wether wethers tup tups stag stags hind hinds springer springers goat goats beast beasts`)
+
+// offVehicle reads "came off the bike" and "fell off his quad".
+func (r *reader) offVehicle(from, to int) bool {
+	for i := from; i < to; i++ {
+		if !r.oneOf(i, "off") || !r.oneOf(i-1, "came", "come", "fell", "fallen", "thrown", "been", "bucked") {
+			continue
+		}
+		if vehicleWords[r.tok(r.over(i+1, "the", "his", "her", "my", "a", "that", "old", "farm", "of")).text] {
+			return true
+		}
+	}
+	return false
+}
 
 // denial tells whether a word of denial stands shortly before a token.
 func (r *reader) denial(from, k int) bool {

@@ -16,7 +16,20 @@ func (r *reader) aside(t *tally, i int) (int, bool) {
 		n, k = int(min(r.tok(k+1).value, 60)), k+2
 	}
 	*into += n
-	return k, true
+	return r.leftOut(k), true
+}
+
+// leftOut steps over what was done with such tillers: "2 daughter tillers left
+// out", "1 with no remnant removed".
+func (r *reader) leftOut(i int) int {
+	k := r.over(i, "tillers", "tiller", "ones", "one", "were", "was", "i", "all")
+	switch {
+	case r.oneOf(k, "left", "thrown", "threw", "chucked", "taken", "took", "pulled", "leaving") && r.oneOf(r.over(k+1, "them", "it"), "out", "off", "aside", "away"):
+		return r.over(k+1, "them", "it") + 1
+	case r.oneOf(k, "removed", "excluded", "ignored", "discarded", "tossed", "skipped", "binned", "dropped", "not") && !r.isScore(k+1):
+		return r.over(k+1, "counted", "included")
+	}
+	return i
 }
 
 // asideWord reads the word itself and gives what it adds to.

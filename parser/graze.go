@@ -29,6 +29,9 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	if c.has(actPlace) && c.share > 0 && c.resid == nil && !c.has(actGrazed|actOut) {
 		return nil, "Is that part grazed, or still to be grazed? Please say, such as: half of 12 grazed"
 	}
+	if c.still && !c.has(actOut|actGrazed|actMoved) {
+		return nil, "Since when are they there? Please send the day that they went in, such as: heifers into 12 yesterday"
+	}
 	ins, outs, all, doubt := r.ways(c)
 	if doubt != "" {
 		return nil, doubt

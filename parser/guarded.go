@@ -19,6 +19,8 @@ func (r *reader) guarded(c *clause, entries []entry.Entry, doubt string) (outcom
 		return r.askedAbout(c), true
 	case g&guardJoke != 0 && c.count != nil && g == guardJoke:
 		return outcome{}, false
+	case g == guardJoke && len(entries) > 0 && doubt == "" && c.family() == famGraze && mobsOf(c)[0] != "":
+		return outcome{ask: r.confirm("A joke, or is that so?", entries)}, true
 	case g&(guardJoke|guardWish|guardCond) != 0:
 		return outcome{talk: true}, true
 	case g&guardFuture != 0 && (c.family() == famGraze || c.family() == famCount || c.family() == famCut || c.family() == famHold || c.family() == famCanopy):

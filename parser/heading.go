@@ -68,8 +68,12 @@ func (r *reader) walks(from, to int) bool {
 }
 
 // idle tells whether a clause is nothing but words that say nothing.
-func (c *clause) idle() bool {
-	return !c.says() && c.guard == 0 && len(c.pads) == 0 && len(c.mobs) == 0 && len(c.nums) == 0 && !c.days.ok &&
+func (c *clause) idle() bool { return c.guard == 0 && c.wordy() }
+
+// wordy tells whether a clause holds nothing but words: no paddock, no herd, no
+// number, no day.
+func (c *clause) wordy() bool {
+	return !c.says() && len(c.pads) == 0 && len(c.mobs) == 0 && len(c.nums) == 0 && !c.days.ok &&
 		c.head == 0 && c.share == 0 && c.until == 0 && c.spell == 0 && !c.event && !c.trouble
 }
 

@@ -8,6 +8,7 @@ type effect struct {
 	guard guard
 	kept  bool // stock were kept out: couldn't go in
 	event bool // something went wrong, worth a note: got out, broke in
+	still bool // stock are where they were
 	none  bool // it only keeps its words from being read singly
 	late  bool // an hour of the afternoon or evening
 }
@@ -84,6 +85,7 @@ func (r *reader) idiomPart(c *clause, i int) int {
 	c.late = c.late || d.late
 	c.hour = c.hour || d.late || d.none && r.oneOf(k-1, "milking", "lunch", "breakfast", "tea", "smoko")
 	c.event = c.event || d.event
+	c.still = c.still || d.still
 	if t := r.tok(i); t.text == "back" && d.acts == actIn {
 		c.backIn = true
 	}
@@ -109,7 +111,7 @@ func (r *reader) wordPart(c *clause, i int) int {
 		c.remarks++
 		return i + 1
 	}
-	if r.turns(c, i) {
+	if r.turns(c, i) || r.relative(c, i) {
 		r.cut = true
 		return i
 	}

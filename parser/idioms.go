@@ -70,7 +70,8 @@ var idiomTable = map[effect]string{
 		next door; not sure; i think; sounds like; looks like; was told; were told; heard that; according to; over the road; down the road; no idea;
 		dont know; dunno if; pretty sure; fairly sure; last year; last season; last autumn; last spring; last winter; last summer; used to; years
 		ago; not certain; i dunno; last month; in theory; supposed to`,
-	{guard: guardNeg}: `not yet; no longer; not been; yet to be; to go yet; not in; still to; havent yet`,
+	{acts: actIn, still: true}: `still in; still on; stayed in; stayed on; staying in; staying on; still inside`,
+	{guard: guardNeg}:          `not yet; no longer; not been; yet to be; to go yet; not in; still to; havent yet`,
 	{event: true}: `
 		on the road; out on the road; on the highway; on the driveway; in the garden; in the creek; in the drain; in the ditch; got out; got out
 		again; broke out; broke into; broke in; got into; got in; got in with; got mixed; boxed up; mixed up; jumped out; jumped into; escaped from;
@@ -81,7 +82,7 @@ var idiomTable = map[effect]string{
 		at evening milking; after arvo milking; before arvo milking; after afternoon milking; before afternoon milking; after tonights milking;
 		after the pm milking`,
 	{none: true}: `
-		on hay; on silage; on baleage; on the hay; on it; at foot; not counted; not count; i not count; didnt count; dont count; did not count; not
+		on hay; on silage; on baleage; on the hay; on it; at foot; not counted; i make; not count; i not count; didnt count; dont count; did not count; not
 		included; not in the count; im off; im done; thats me done; thats us done; give or take; after am milking; before am milking; am milking; pm
 		milking; in calf; in milk; in season; in heat; in lamb; in foal; not well; but not well; not properly; not evenly; not nicely; not hard; not
 		tidy; not the best; not ideal; not the cleanest; didnt clean up; didnt clean it up; didnt clean up well; havent cleaned up; hasnt cleaned

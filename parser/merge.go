@@ -83,13 +83,17 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			out[n-1].count.n = c.count.n
 			continue // "West 80 about 2.25. Ten tillers."
 		}
+		if len(out) > 0 && r.talksOn(&out[len(out)-1], c) {
+			out[len(out)-1].remarks++
+			continue
+		}
 		if len(out) > 0 && out[len(out)-1].absorbs(c) {
 			out[len(out)-1].absorb(c)
 			continue
 		}
 		if len(out) > 0 {
 			last := &out[len(out)-1]
-			if c.herdless(last) && (c.strange+c.remarks > 0 || last.count == nil) {
+			if c.herdless(last) && (c.strange+c.remarks > 0 || last.count == nil || c.acts == actOut|actDone && c.to-c.from > 1) {
 				continue // "p12 2 2.5 2. Came in for lunch"
 			}
 			if c.herdless(last) {
@@ -110,6 +114,9 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 // herdless tells whether a sentence behind a leaf count speaks of going in or
 // out, but of no stock and no paddock: it may be the counter who does.
 func (c *clause) herdless(last *clause) bool {
+	if last.family() == famGraze && c.sentence != last.sentence && c.acts == actOut|actDone && len(c.pads) == 0 && len(c.mobs) == 0 && !c.stock && c.resid == nil && !c.days.ok && (last.has(actOut|actGrazed) || c.to-c.from > 1) {
+		return true // "now in 6. Job done."
+	}
 	if f := last.family(); (f == famCut || f == famHold) && c.has(actDone) && !c.has(actIn|actMoved) && len(c.pads) == 0 && len(c.mobs) == 0 && !c.stock {
 		return true // "1 mown for silage, finished by 8pm"
 	}

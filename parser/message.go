@@ -109,12 +109,31 @@ func (r *reader) sentences(from, to int) outcome {
 			whole, _, _ = r.wholeQuestion(a, b, asked)
 			b = at
 		}
-		list = r.clauses(list, a, b, n, !ok && (asked || r.opensQuestion(a)))
+		r.asking = asked
+		list = r.clauses(list, a, b, n, !ok && (asked || r.opensQuestion(a) && !r.listsScores(a, b)))
 		if len(list) > mostClauses || n > mostClauses || r.named > mostPads || r.tillers > mostReads {
 			return outcome{ask: &entry.Ask{Reason: tooMuchReason}}
 		}
 	}
 	return r.statements(list, all, whole)
+}
+
+// listsScores tells whether a list of scores stands in a sentence, which then
+// reports, however it begins: "sorry is late, I counted Road: 2 1.5 2".
+func (r *reader) listsScores(from, to int) bool {
+	n := 0
+	for i := from; i < to; i++ {
+		switch t := r.tok(i); {
+		case t.shape == number && t.value <= 5 || t.shape == part:
+			n++
+		case t.text != ",":
+			n = 0
+		}
+		if n > 2 {
+			return true
+		}
+	}
+	return false
 }
 
 // statements gives the meaning of each statement and joins them; where there is
