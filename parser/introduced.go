@@ -17,7 +17,7 @@ func (r *reader) introduces(c *clause) bool {
 		return false // it may be a score, or how many
 	}
 	i := p.at - 1
-	for i >= c.from && (r.tok(i).tag == inWord || r.tok(i).tag == onWord || r.tok(i).tag == ofWord || r.tok(i).tag == forWord || r.tok(i).tag == fromWord || r.tok(i).tag == toWord || r.oneOf(i, "the", "over", "across", "up", "down", "thru") || r.tok(i).shape == mark) {
+	for i >= c.from && (r.tok(i).tag == remark && !introducers[r.tok(i).text] || r.tok(i).tag == inWord || r.tok(i).tag == onWord || r.tok(i).tag == ofWord || r.tok(i).tag == forWord || r.tok(i).tag == fromWord || r.tok(i).tag == toWord || r.oneOf(i, "the", "over", "across", "up", "down", "thru") || r.tok(i).shape == mark) {
 		i--
 	}
 	if i >= c.from && introducers[r.tok(i).text] {
@@ -60,12 +60,12 @@ func (r *reader) didCount(i int) bool {
 		i = m.next
 	}
 	t := r.tok(i)
-	return t.shape == end || t.text == "." && t.shape == mark || t.shape == newline || t.tag == andWord && r.oneOf(i+1, "forgot", "forgotten", "it", "got", "sent", "didnt", "came", "then", "was", "counted", "scored")
+	return t.shape == end || t.text == "." && t.shape == mark || t.shape == newline || t.text == "," && !r.padAhead(i+1) || t.tag == andWord && r.oneOf(i+1, "forgot", "forgotten", "it", "got", "sent", "didnt", "came", "then", "was", "counted", "scored")
 }
 
 // introducers stand before the paddock whose scores are to follow.
 var introducers = wordSet(`count counts counted counting walk walked walking score scores scored tillers leaf measured checked sampled did round
-	around through here heres`)
+	around through here heres sending send sent doing finally results took got had managed reckon make`)
 
 // introduced makes one heading of each sentence that does no more than say
 // whose scores follow in the next, so that they are filed there.
@@ -84,6 +84,20 @@ func introduced(list []clause) []clause {
 		n = k
 	}
 	return out
+}
+
+// awaited tells whether an earlier clause of the sentence says whose scores
+// follow, and none has followed yet.
+func awaited(list []clause, sentence int) bool {
+	for n := len(list) - 1; n >= 0 && list[n].sentence == sentence; n-- {
+		if list[n].intro {
+			return true
+		}
+		if len(list[n].pads) > 0 || list[n].says() {
+			return false
+		}
+	}
+	return false
 }
 
 // introducedBefore tells whether the sentence before one does no more than say
@@ -109,6 +123,7 @@ func introduction(sentence []clause) (clause, bool) {
 		switch c := &sentence[n]; {
 		case c.intro && at < 0:
 			at = n
+		case c.guard == guardNeg && c.wordy() && !c.stock:
 		case len(c.pads) > 0 || len(c.mobs) > 0 || len(c.nums) > 0 || c.says() || c.guard != 0 || c.trouble || c.event:
 			return clause{}, false
 		}

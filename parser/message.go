@@ -292,6 +292,7 @@ func (r *reader) clauses(list []clause, from, to, sentence int, asked bool) []cl
 		if len(list) > mostClauses || r.named > mostPads {
 			return list
 		}
+		r.awaiting = awaited(list, sentence)
 		c := r.clause(i, to)
 		i = max(c.to, i+1)
 		c.sentence = sentence

@@ -22,6 +22,9 @@ func (r *reader) padsPart(c *clause, i int) int {
 	if r.headed && c.count == nil && len(c.pads) == 0 && r.tok(j).shape == number && r.isScore(j) && r.tok(j).value <= 5 && r.tok(j+1).text != ":" && !r.day(j+1).ok {
 		return i
 	}
+	if r.awaiting && c.count == nil && len(c.pads) == 0 && r.way == roleNone && r.listAt(j) {
+		return i // "9A yesterday, 1, 1.5, 1"
+	}
 	if r.scoresHere(c, j) || r.scoresOfRecent(c, j) {
 		return i
 	}
@@ -64,6 +67,17 @@ func (r *reader) padsPart(c *clause, i int) int {
 	c.pads = append(c.pads, list...)
 	r.named += len(list)
 	return k
+}
+
+// listAt tells whether a list of scores starts at i: two or more with a point
+// among them, or more than three.
+func (r *reader) listAt(i int) bool {
+	t := r.tok(i)
+	if t.shape != number && t.shape != part || t.value > 5 || !r.isScore(i) {
+		return false
+	}
+	list, k := r.scores(i)
+	return (len(list.said) > 1 && list.decimal || len(list.said) > 3) && list.doubt == "" && !r.eventAhead(k)
 }
 
 // scoresHere tells whether the bare number at i begins the scores of the one

@@ -44,6 +44,7 @@ type reader struct {
 	way        role // a direction that waits for its place
 	herded     bool // the clause has named a mob
 	unitTold   bool // the temperature came with its unit
+	awaiting   bool // the clause before, of this sentence, says whose scores follow
 	asking     bool // the sentence asks
 	please     bool // somebody is asked to do something
 	paired     bool // the sentence tells scores before their paddocks

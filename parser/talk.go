@@ -12,7 +12,7 @@ var subordinate = wordSet(`which where whose who though although altho tho where
 
 // talksOn tells whether a clause behind a statement of its sentence is talk.
 func (r *reader) talksOn(last, c *clause) bool {
-	if c.sentence != last.sentence || !last.says() || len(last.pads) == 0 || last.guard != 0 || !c.wordy() || c.tillers || c.bare {
+	if c.sentence != last.sentence || !last.says() || len(last.pads) == 0 && last.count == nil || last.guard != 0 || !c.wordy() || c.tillers || c.bare {
 		return false
 	}
 	at := r.firstWord(c)
@@ -42,7 +42,7 @@ func (r *reader) firstWord(c *clause) int {
 // relative tells whether a word opens a relative clause behind a complete
 // statement: it starts a clause of its own, so that it asks nothing.
 func (r *reader) relative(c *clause, i int) bool {
-	if r.asking || i == c.from || len(c.pads) == 0 || !c.says() || c.guard != 0 {
+	if r.asking || i == c.from || len(c.pads) == 0 && (c.count == nil || len(c.count.said) < 2) || !c.says() || c.guard != 0 {
 		return false
 	}
 	return r.oneOf(i, "which", "where", "whose", "who", "though", "although", "altho", "whereas", "whilst") && r.tok(i+1).shape == word && !r.padAhead(i+1)

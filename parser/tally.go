@@ -33,6 +33,9 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	if t.doubt == "" && !p.marked && p.next == i+1 && r.tok(i).shape == number && r.tok(i).value <= 4 && r.tok(p.next).text == "," && !r.opensList(i) {
 		t.unsure("Is the %s there the paddock or a score? Please send “p%s” or “%s:” before the scores.", p.name, p.name, p.name)
 	}
+	if !t.decimal && len(t.said) < 4 && !p.marked && r.tok(p.next).text == "," && r.hasTag(k, next, andWord) && r.tok(i).shape == number {
+		t.unsure("Are those scores of %s, or more paddocks? Please send “p%s” before the scores.", p.name, p.name) // "walked 12, 3 and 4"
+	}
 	if s := r.tok(k + 1); s.text == "/" && s.glued && !c.days.ok && r.isScore(k+3) && r.tok(k+3).value >= 1 && r.isDayOrPart(k) {
 		t.unsure("Is %s a score or the day? Please send the day before the paddock, and scores with points.", r.source(k, k+3))
 	}
