@@ -22,10 +22,12 @@ func (r *reader) aside(t *tally, i int) (int, bool) {
 // leftOut steps over what was done with such tillers: "2 daughter tillers left
 // out", "1 with no remnant removed".
 func (r *reader) leftOut(i int) int {
-	k := r.over(i, "tillers", "tiller", "ones", "one", "were", "was", "i", "all")
+	k := r.over(i, "tillers", "tiller", "ones", "one", "were", "was", "all", ",", "so", "but", "and", "which", "that", "i", "we", "have", "ive")
 	switch {
 	case r.oneOf(k, "left", "thrown", "threw", "chucked", "taken", "took", "pulled", "leaving") && r.oneOf(r.over(k+1, "them", "it"), "out", "off", "aside", "away"):
 		return r.over(k+1, "them", "it") + 1
+	case r.oneOf(k, "didnt", "did", "dont", "havent") && r.oneOf(r.over(k+1, "not"), "count", "counted", "include", "score"):
+		return r.over(k+1, "not", "count", "counted", "include", "score", "them", "those", "it", "these")
 	case r.oneOf(k, "removed", "excluded", "ignored", "discarded", "tossed", "skipped", "binned", "dropped", "not") && !r.isScore(k+1):
 		return r.over(k+1, "counted", "included")
 	}

@@ -67,6 +67,10 @@ func (r *reader) idiomPart(c *clause, i int) int {
 		c.guard |= guardNeg
 		return i + 2 // "too wet to spray"
 	}
+	if k := r.noStock(c, i); k > i {
+		c.acts |= actHold
+		return k
+	}
 	d, k, ok := r.idiomAt(i)
 	if !ok {
 		return i
@@ -140,6 +144,27 @@ func (r *reader) wordPart(c *clause, i int) int {
 		return i + 1
 	}
 	return r.looseWord(c, i)
+}
+
+// noStock reads "no cows there till Friday" and "too wet, no animals in it": where
+// an end is told or the paddock is held anyway, it is out of the round.
+func (r *reader) noStock(c *clause, i int) int {
+	if !r.oneOf(i, "no") {
+		return i
+	}
+	k := r.over(i+1, "more")
+	if _, j := r.mob(k); j > k {
+		k = j
+	} else if r.oneOf(k, "animals", "animal", "beasts", "body", "one", "stock") {
+		k++
+	} else {
+		return i
+	}
+	k = r.over(k, "allowed", "to", "go", "in", "on", "into", "there", "it", "here", "that", "this", "for")
+	if r.tok(k).tag == untilWord || r.oneOf(k-1, "for") && r.tok(k+1).tag == dayUnit || c.has(actsHold) && r.oneOf(k-1, "there", "it", "in") {
+		return k
+	}
+	return i
 }
 
 // tooMuchTo tells whether "too wet" or "too windy" keeps somebody from a job: "too
@@ -299,6 +324,9 @@ func (r *reader) looseWord(c *clause, i int) int {
 		}
 		return i + 1
 	case filler:
+		if t.text == "yet" && c.has(actHold) {
+			c.guard |= guardNeg // "don't put anyone in 14 yet"
+		}
 		c.now = c.now || t.text == "now" || t.text == "currently"
 		return i + 1
 	case courtesy, ofWord, atWord, daytimeWord, clockWord, hedgeWord, averageWord, okWord, againWord, allWord,

@@ -163,7 +163,7 @@ var lexiconTable = map[tag]string{
 		through by actually far per everyone everybody both whole lot lots rest remaining along across anyway bot
 		leafround fyi re ref via incl including do does job jobs bunch whilst while during entry log logged
 		logging record recorded update updated paddy status stock animals made carted spread applied girls ladies boys lads ours theirs team guys
-		folks same`,
+		folks same yet`,
 	courtesy: `please pls plz thanks thx ta cheers thankyou hi hello hey gday kia ora morena sorry soz mate mates yeah yep yup
 		aye righto rightio roger oh ah um er okay kk sure boss dear kindly regards mam maam madam sir welcome thank tks tnx howdy yo
 		gidday goodday`,
@@ -223,7 +223,7 @@ var lexiconTable = map[tag]string{
 	pointWord: `point`,
 	notWord:   `not`,
 	negWord: `no never didnt havent hasnt isnt arent wasnt werent dont doesnt wont cant cannot aint couldnt shouldnt wouldnt
-		hadnt without nobody none neither nor hardly barely nothing nowhere untouched yet ungrazed`,
+		hadnt without nobody none neither nor hardly barely nothing nowhere untouched ungrazed`,
 	planWord: `will gonna goin shall should could might may must need needs needed want wants wanted wanna lets planning plans
 		intend intending hoping thinking thinkin maybe perhaps suppose supposed ought gotta later soon ill theyll youll
 		itll would forecast expecting expected try trying lined booked shouldve couldve wouldve mightve`,

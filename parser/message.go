@@ -267,7 +267,7 @@ func (r *reader) sentenceEnd(i, to int) int {
 				return k
 			}
 		case t.text == "." && t.shape == mark:
-			if r.tok(k+1).glued && r.tok(k+1).shape != mark && r.tok(k-1).tag == padMark || r.tok(k-1).shape == number && r.yellowAhead(k+1) {
+			if r.tok(k+1).glued && r.tok(k+1).shape != mark && r.tok(k-1).tag == padMark || r.tok(k-1).shape == number && (r.yellowAhead(k+1) || r.setAside(k+1)) {
 				continue
 			}
 			return k
