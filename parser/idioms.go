@@ -81,7 +81,7 @@ var idiomTable = map[effect]string{
 		after pm milking; before pm milking; after evening milking; before evening milking; after the evening milking; before the evening milking;
 		at evening milking; after arvo milking; before arvo milking; after afternoon milking; before afternoon milking; after tonights milking;
 		after the pm milking`,
-	{none: true}: `
+	{none: true}: `with remnant; all with remnant; with a remnant; with remnants; all had remnants; all had a remnant; had remnants; same day; the same day; that same day; 
 		on hay; on silage; on baleage; on the hay; on it; at foot; not counted; i make; not count; i not count; didnt count; dont count; did not count; not
 		included; not in the count; im off; im done; thats me done; thats us done; give or take; after am milking; before am milking; am milking; pm
 		milking; in calf; in milk; in season; in heat; in lamb; in foal; not well; but not well; not properly; not evenly; not nicely; not hard; not

@@ -207,7 +207,7 @@ var lexiconTable = map[tag]string{
 	wetWord: `pugged poached waterlogged flooded boggy saturated pugging underwater swampy`, dampWord: `wet`, dryWord: `dried drained`,
 	cropWord: `crop cropped cropping turnips turnip swedes kale maize beet rape chicory barley oats corn fodder brassica`,
 	rainWord: `rain rained rainfall downpour shower showers`, gaugeWord: `gauge guage`, tempWord: `temp temperature temps temperatures`,
-	soilWord: `soil ground`, airWord: `air`, minWord: `min minimum low lo`, maxWord: `max maximum high`, frostWord: `frost`,
+	soilWord: `soil soils ground`, airWord: `air`, minWord: `min minimum low lo`, maxWord: `max maximum high`, frostWord: `frost`,
 	noteWord: `note notes nb memo`,
 	cmUnit:   `cm cms centimetres centimeters centimetre`, mmUnit: `mm mms mil mils mls millimetres millimeters millimetre`,
 	inchUnit: `inch inches`, pointUnit: `points pts`, clickUnit: `click clicks clix`, kgUnit: `kg kgs kgdm kilos kgdmha dm`,

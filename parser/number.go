@@ -149,24 +149,6 @@ func (r *reader) wordValue(i int) (amount, bool) {
 	return amount{v, false, i + 1}, true
 }
 
-// joinNumbers makes one token of "twenty-four" and "thirty two".
-func (r *reader) joinNumbers() {
-	for i := 0; i < len(r.toks); i++ {
-		t := r.tok(i)
-		if t.tag != numberWord || t.shape != word || t.sense < 20 {
-			continue
-		}
-		j := i + 1
-		if r.tok(j).text == "-" && r.tok(j).glued {
-			j++
-		}
-		if u := r.tok(j); u.tag == numberWord && u.shape == word && u.sense > 0 && u.sense < 10 {
-			t.sense, t.end = t.sense+u.sense, u.end
-			r.toks = append(r.toks[:i+1], r.toks[j+1:]...)
-		}
-	}
-}
-
 // commaUse tells what a comma without spaces means in a list of scores.
 type commaUse uint8
 

@@ -149,6 +149,8 @@ func (r *reader) intro(i int) int {
 		switch {
 		case t.text == ":", t.text == "=", t.text == "~", t.text == "@", t.text == `"`, t.text == "'", t.text == ")", t.text == "," && (n == 0 || r.tok(i-1).text == ")"), t.text == "-" && !r.negative(i), t.text == "." && !t.glued, t.text == "...":
 		case t.shape == word && (t.tag == averageWord || t.tag == leafUnit || t.tag == tillerUnit || t.tag == atWord || t.tag == hedgeWord || t.tag == grassWord && r.tok(i-1).text == "the" || introWords[t.text]):
+		case r.oneOf(i, "came", "come", "comes", "averages", "averaged", "works", "worked") && r.oneOf(i+1, "to", "up", "out") && r.isScore(r.over(i+2, "at", "to", "as", "about")) && !r.oneOf(i-1, "stock", "cows"):
+			i++
 		case (t.text == "came" || t.text == "coming" || t.text == "comes") && r.tok(i+1).tag == inWord:
 			i++
 		case t.text == "a" && r.tok(i+1).tag == averageWord:

@@ -185,7 +185,7 @@ loop:
 		t := r.tok(j)
 		switch {
 		case t.tag == soilWord && t.shape == word:
-			where, named = entry.Soil, named || t.text == "soil"
+			where, named = entry.Soil, named || t.text != "ground"
 		case t.tag == airWord && t.shape == word:
 			where, named = entry.Air, true
 		case t.tag == tempWord && t.shape == word, t.tag == frostWord && t.shape == word:
