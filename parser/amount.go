@@ -62,7 +62,7 @@ const minusTag = unknown
 
 // residualPart reads what stock left.
 //
-//	residual = ( "residual" | "left" | "down" "to" ) [ "at" | "of" ] number [ unit ] | number unit
+//	residual = ( "residual" | "left" | "down" "to" ) [ leftIn ] [ "at" | "of" ] number [ unit ] | number ( unit | leftOver )
 func (r *reader) residualPart(c *clause, i int) int {
 	t := r.tok(i)
 	j, named := i, false
@@ -87,6 +87,10 @@ func (r *reader) residualPart(c *clause, i int) int {
 			j++
 		}
 	}
+	var where place
+	if named && t.text != "down" && len(c.pads) == 0 {
+		where, j = r.leftIn(j)
+	}
 	v, k, ok := r.plain(j)
 	if !ok || v <= 0 {
 		return i
@@ -94,7 +98,7 @@ func (r *reader) residualPart(c *clause, i int) int {
 	unit, k2 := r.residualUnit(k, t.tag == residWord || c.has(actsGraze|actPlace) || named)
 	switch {
 	case unit != "":
-	case v >= 800 && v < 6000 && (r.tok(k).tag == leftWord || r.tok(k).tag == residWord):
+	case v >= 800 && v < 6000 && (r.leftOver(k) > k || r.tok(k).tag == residWord):
 		unit = entry.KgDMPerHa
 	case v >= 800 && v < 6000 && (named || c.has(actsGraze|actPlace)) && !r.unitAhead(k):
 		unit = entry.KgDMPerHa
@@ -109,15 +113,18 @@ func (r *reader) residualPart(c *clause, i int) int {
 	if r.tok(k2).tag == residWord && unit != "" {
 		k2++
 	}
-	if r.tok(k2).tag == leftWord {
+	if n := r.leftOver(k2); n > k2 {
 		c.acts |= actPlace
-		k2++
+		k2 = n
 	}
 	if unit == entry.KgDMPerHa && v < 300 {
 		return i
 	}
 	if t.tag == leftWord {
 		c.acts |= actPlace
+	}
+	if where.name != "" {
+		c.pads = append(c.pads, where)
 	}
 	c.resid = &entry.Residual{Value: v, Unit: unit}
 	return k2

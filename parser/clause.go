@@ -132,6 +132,7 @@ type clause struct {
 	stock    bool   // stock were spoken of as "they" or "the girls"
 	tooHot   int    // readings without a unit that no air has in Celsius, in the United States
 	let      bool   // stock were let in or out
+	left     bool   // a later clause tells that they came out again
 	hour     bool   // an hour was told
 	late     bool   // an hour of the afternoon or evening was told
 	nums     []int  // bare numbers that found no place

@@ -214,6 +214,9 @@ func (r *reader) looseWord(c *clause, i int) int {
 		c.acts |= actGrazed
 		return i + 1 // "milkers did 19"
 	}
+	if k := r.eaten(c, i); k > i {
+		return k
+	}
 	if t.text == "r" && len(c.mobs) > 0 && c.count == nil {
 		return i + 1 // "bulls r in 33"
 	}
@@ -234,6 +237,10 @@ func (r *reader) looseWord(c *clause, i int) int {
 	}
 	switch t.tag {
 	case inWord, onWord:
+		if t.text == "onto" && r.padAhead(i+1) && c.acts&^(actsGraze|actOrder|actGoing|actPlace) == 0 {
+			r.prefix(c, roleIn)
+			return i + 1
+		}
 		r.locate(c, i)
 		return i + 1
 	case leftWord:

@@ -177,7 +177,7 @@ var lexiconTable = map[tag]string{
 		behind ahead steady fine contractor contractors wiremu jo ana dad mum myself tractor bike quad ute dog dogs count hurry rush properly nicely
 		slightly mostly hard lightly wee big small smaller bigger best better worse worst different usual normal
 		usually surprisingly still though tho heaps plenty dew frosty sloppy soft firm spongy holding heavy light
-		lighter darker dark pale weather grand sound class savage perfect ideal decent mighty brilliant powerful tight spotless twins triplets`,
+		rough roughish plate platemeter plated rising lighter darker dark pale weather grand sound class savage perfect ideal decent mighty brilliant powerful tight spotless twins triplets`,
 	padMark: `pdock padock paddok padddock paddck paddocck p pdk pdck pad padd padds pads paddock paddocks field fields fld flds cell cells pdks pk pasture pastures`,
 	mobWord: `milkers heifers calves bulls steers ewes lambs hoggets rams dries youngstock weanlings culls springers finishers stores lactating replacements carryovers stockers feeders pairs yearlings weaners springers
 		bullocks wethers tups stags hinds goats replacements  `,
@@ -234,7 +234,7 @@ var lexiconTable = map[tag]string{
 	hearWord: `said says say reckons reckon reckoned heard hear told tells apparently thinks think thought believes believe
 		seems seem supposedly rumour rumor guess guessing assume assumes claims claimed sez suspect mentioned probably
 		prob prolly neighbour neighbours neighbor neighbors neighbouring`,
-	hedgeWord: `about around roughly approx approximately ish circa bout`,
+	hedgeWord: `about around roughly approx approximately ish circa bout abt aprox`,
 	jokeWord:  `lol haha hahaha hehe lmao rofl jk joking kidding joke`,
 	whWord:    `when which what whats wot wots wat where wheres whens who whos whose how hows why whys whatll howre`,
 	auxWord:   `anyone anybody`,

@@ -68,8 +68,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			out[len(out)-1] = *c
 			continue
 		}
-		if n := len(out); n > 1 && c.resid != nil && c.acts&^actPlace == 0 && len(c.pads) == 0 && out[n-1].only(roleIn) && out[n-2].only(roleOut) && out[n-2].sentence == c.sentence {
-			out[n-2].absorb(c) // "out of 12, into 13, residual 1550"
+		if r.leftBehind(out, c) || r.mobOfAll(out, c) {
 			continue
 		}
 		if n := len(out); n > 0 && c.tillers && !c.says() && len(c.pads) == 0 && out[n-1].count != nil {
@@ -101,6 +100,10 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			c.inherit(last)
 		}
 		out = append(out, *c)
+	}
+	for n := 1; n < len(out); n++ {
+		c, d := &out[n-1], &out[n]
+		c.left = c.family() == famGraze && d.family() == famGraze && d.has(actOut) && !d.has(actIn) && len(c.pads) > 0 && len(d.pads) > 0 && c.pads[0].name == d.pads[0].name
 	}
 	shareDay(out)
 	shareTillers(out)
@@ -292,6 +295,9 @@ func (c *clause) inherit(last *clause) {
 	c.otherHalf(last)
 	if f := last.family(); !c.says() && len(c.pads) > 0 && last.count == nil && f != famRain && f != famTemp && c.sentence == last.sentence {
 		c.acts = last.acts
+		if c.only(roleAt) && f == famGraze && last.has(actOut) && last.only(roleOut) {
+			c.goesIn() // "milkers off 30 at 1500, on 31"
+		}
 		for n := range c.pads {
 			if c.pads[n].role == roleNone && len(last.pads) > 0 {
 				c.pads[n].role = last.pads[0].role

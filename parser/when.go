@@ -58,13 +58,16 @@ func (r *reader) daytime(m moment) moment {
 // clock reads an hour: 6am, 6:15, 5.30pm, at 6, at noon.
 func (r *reader) clock(i int) (int, bool) {
 	t := r.tok(i)
-	at := t.tag == atWord || t.text == "@"
+	at := t.tag == atWord || t.text == "@" || t.text == "by" && r.tok(i+1).shape == number && i > 0
 	if at {
 		i++
 		t = r.tok(i)
 	}
 	if t.tag == clockWord || at && t.text == "milking" {
 		return i + 1, true
+	}
+	if k := r.halfHour(i, at); k > i {
+		return k, true
 	}
 	if at && t.tag == numberWord && t.sense > 0 && t.sense <= 12 && !r.unitAhead(i+1) && r.tok(i+1).tag != partWord && r.tok(i+1).tag != pointWord && r.tok(i+1).tag != andWord && r.tok(i+1).tag != leafUnit {
 		return i + 1, true // at nine
