@@ -20,10 +20,13 @@ func (r *reader) eaten(c *clause, i int) int {
 	for r.tok(k).shape == word && eatParticles[r.tok(k).text] || r.tok(k).tag == hedgeWord {
 		k++
 	}
-	if t.text == "got" && !r.oneOf(i+1, "through", "over") {
-		return i
-	}
 	part := r.partOf(k)
+	if t.text == "got" && !r.oneOf(i+1, "through", "over") {
+		if !part {
+			return i
+		}
+		c.unsure("Are they in it now, or is that grazed? Please say “in” or “grazed”.") // "dries got the back half of 30"
+	}
 	switch {
 	case part:
 	case !r.padAhead(k), r.hasTag(k, k+3, troubleWord):
@@ -82,7 +85,7 @@ var mayBirth = wordSet(`heifers ewes springers dries hinds goats pairs hoggets`)
 
 var (
 	eatVerbs = wordSet(`cleaned chewed knocked nibbled smashed hammered demolished polished flogged ripped mowed munched chomped browsed stripped scoffed
-		hoovered devoured skinned trimmed ploughed plowed walloped whacked`)
+		hoovered devoured skinned trimmed ploughed plowed walloped whacked nailed chowed`)
 	tookVerbs    = wordSet(`took taken used did had got covered finished gone went worked`)
 	eatParticles = wordSet(`through over off down out up back about roughly only just around nearly all right`)
 )

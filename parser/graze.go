@@ -52,6 +52,9 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	for _, mob := range mobsOf(c) {
 		g := entry.Graze{Date: r.dayOf(c), Mob: mob, Head: c.head, Part: c.share, Back: c.back}
 		g.Moved = len(ins) > 0 && len(outs) > 0 && !slices.Equal(ins, outs)
+		if slices.Equal(ins, outs) {
+			list, ins = appendGrazes(list, g, ins, entry.In, nil), nil // "12 in and out"
+		}
 		list = appendGrazes(list, g, outs, entry.Out, c.resid)
 		list = appendGrazes(list, g, all, entry.Grazed, c.resid)
 		list = appendGrazes(list, g, ins, entry.In, nil)

@@ -163,7 +163,10 @@ func (r *reader) mobOfAll(out []clause, c *clause) bool {
 
 // allTimes steps over "all three times", "both times", "each time".
 func (r *reader) allTimes(i int) int {
-	k := r.over(i, "all", "the", "on", "for", "of")
+	k := i
+	for k < i+3 && r.oneOf(k, "all", "the", "on", "for", "of") {
+		k++
+	}
 	if _, n := r.whole(k); n > k && r.oneOf(n, "times", "days", "occasions") && r.oneOf(i, "all", "on") {
 		return n + 1
 	}

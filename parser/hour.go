@@ -25,6 +25,9 @@ func (r *reader) halfHour(i int, at bool) int {
 		k++
 	}
 	b := r.tok(i - 1)
+	if n := r.tok(k + 1); !past && half && r.oneOf(k+1, "milking", "start") && n.shape == word {
+		return k + 1
+	}
 	if !past && (!half || !at && !(b.shape == word && r.oneOf(i-1, "by", "about", "around", "bout", "since", "before", "after", "til", "till", "until", "roughly"))) {
 		return i
 	}

@@ -14,11 +14,12 @@ var idiomTable = map[effect]string{
 		clay showing; no clay to be seen; no ground to be seen; no soil to be seen; no dirt to be seen; no dirt showing; no bare ground; no bare
 		dirt; no soil showing; no ground showing; no bare soil; no dirt visible; no soil visible; covered over; grass closed over; canopy closure`,
 	{acts: actWet}: `
-		its a swamp; a swamp; like a swamp; a quagmire; a mudbath; a mud bath; like soup; way too wet; far too wet; much too wet; bit too wet; too
+		churned up; churned to mud; turned to mud; cut to ribbons; cut to bits; ripped to bits; torn to bits; torn up; all mud; its a swamp; a swamp; like a swamp; a quagmire; a mudbath; a mud bath; like soup; way too wet; far too wet; much too wet; bit too wet; too
 		wet; too wet to graze; too wet for cows; too wet for stock; too wet for grazing; too wet to go in; too wet yet; too wet for the cows; too
 		wet for anything; too wet still; still too wet; under water; bit wet to graze; flooded out; pugged up; wet to graze`,
 	{acts: actRelease}: `
-		ok to graze; okay to graze; fit to graze; good to graze; safe to graze; right to graze; clear to graze; ready to graze again; can be grazed;
+		can come back in the round; can go back in the round; can come back into the round; can go back into the round; can come back in; come back
+		in the round; come back into the round; can be used; can be used again; can be grazed now; ok to graze; okay to graze; fit to graze; good to graze; safe to graze; right to graze; clear to graze; ready to graze again; can be grazed;
 		can be grazed again; can graze; can graze now; end of withholding; end of the withholding; end of hold; end of the hold; no longer sprayed;
 		can graze again; ok to go; fine to graze; back in the round; back in round; back in the rotation; back in rotation; back into the round;
 		back in the mix; available again; open again; opened up; open up; opened again; back on the list; free to graze; back in play; all clear; ok
@@ -35,7 +36,7 @@ var idiomTable = map[effect]string{
 		hold off grazing; hold off on; holding off on; not to be grazed; nothing to go in; nothing to go into; nothing in; not to go in; dont put
 		anything in; dont put anyone in; dont put stock in; dont put any stock in; dont let anything in; do not put stock in; dont go in; dont use;
 		do not use; out of the round; out of round; out of the rotation; out of rotation; keep off; keep out; keep out of; stay out of; stay off;
-		stay out; keep stock off; keep stock out; stock off; hands off; leave out; off limits; no go; no grazing; no stock; dont graze; do not
+		stay out; staying off; staying out; staying out of; keep stock off; keep stock out; stock off; hands off; leave out; off limits; no go; no grazing; no stock; dont graze; do not
 		graze; withholding period; with holding; with hold; out of action; out of bounds; left out`,
 	{acts: actSilage | actCut}: `silage made; baleage made; haylage made; made silage; made baleage; made haylage; silage baled; silage lifted`,
 	{acts: actHay | actCut}:    `hay made; made hay; hay baled`,
@@ -81,7 +82,8 @@ var idiomTable = map[effect]string{
 		at evening milking; after arvo milking; before arvo milking; after afternoon milking; before afternoon milking; after tonights milking;
 		after the pm milking`,
 	{none: true}: `
-		on hay; on silage; on baleage; on the hay; on it; at foot; not counted; not count; i not count; didnt count; dont count; did not count; not
+		on target; bang on; bang on target; spot on; on the money; on the button; on the nose; to the floor; to the ground; to the deck; to the dirt; to the bone; to the roots; to bits; to pieces; to hell; to death; to mud; to a mess; to a pulp; to slop; to pulp; to buggery; to shreds; to blazes; to a standstill;
+		plate says; plate said; plate reads; plate read; plate was; plate reading; meter says; meter said; on hay; on silage; on baleage; on the hay; on it; at foot; not counted; not count; i not count; didnt count; dont count; did not count; not
 		included; not in the count; im off; im done; thats me done; thats us done; give or take; after am milking; before am milking; am milking; pm
 		milking; in calf; in milk; in season; in heat; in lamb; in foal; not well; but not well; not properly; not evenly; not nicely; not hard; not
 		tidy; not the best; not ideal; not the cleanest; didnt clean up; didnt clean it up; didnt clean up well; havent cleaned up; hasnt cleaned

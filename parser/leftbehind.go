@@ -29,6 +29,9 @@ func (r *reader) leftOver(i int) (next int) {
 	return k
 }
 
+// aimWords make what would be left an aim, not what was.
+var aimWords = wordSet(`aim aims aiming target targets goal want wanting hoping budget ideal ideally`)
+
 // leftIn reads where a residual was left, where the amount follows: "residual
 // in 22 was 1,550".
 //
@@ -56,7 +59,7 @@ func (r *reader) leftIn(i int) (p place, next int) {
 // leftBehind lays a residual that stands by itself on the statement before that
 // tells where stock came out, unless another paddock or day is told with it.
 func (r *reader) leftBehind(out []clause, c *clause) bool {
-	if c.resid == nil || c.acts&^actPlace != 0 || c.guard != 0 || c.count != nil || c.trouble || c.event || c.share != 0 || len(c.pads) > 1 {
+	if c.resid == nil || c.acts&^(actPlace|actGrazed) != 0 || c.has(actGrazed) && len(c.pads) > 0 || c.guard != 0 || c.count != nil || c.trouble || c.event || c.share != 0 || len(c.pads) > 1 {
 		return false
 	}
 	for n := len(out) - 1; n >= 0 && n >= len(out)-3; n-- {
@@ -64,8 +67,17 @@ func (r *reader) leftBehind(out []clause, c *clause) bool {
 		if d.family() != famGraze || d.guard != 0 || d.resid != nil || c.sentence > d.sentence+2 {
 			return false
 		}
+		for _, p := range d.pads {
+			if len(c.pads) == 1 && p.role == roleIn && p.name == c.pads[0].name {
+				c.unsure("Stock have just gone into " + p.name + ": in which paddock was that left?")
+				return false
+			}
+		}
 		if !d.comesOut() {
 			continue
+		}
+		if c.has(actGrazed) && !r.hasText(c.from, c.to, "it") && !c.stock {
+			return false
 		}
 		if n == len(out)-1 && len(c.pads) == 0 && len(c.nums) == 0 {
 			return false // plain joining does it

@@ -68,6 +68,17 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			out[len(out)-1] = *c
 			continue
 		}
+		if n := len(out); n > 0 && c.gathers(&out[n-1]) {
+			out[n-1].remarks++
+			continue
+		}
+		if n := len(out); n > 0 && out[n-1].says() && c.happens() {
+			out[n-1].remarks++
+			continue // "no stock in yards till friday, concrete going down"
+		}
+		if n := len(out); n > 0 && (out[n-1].freed(c) || out[n-1].spokenOf(c)) {
+			continue
+		}
 		if r.leftBehind(out, c) || r.mobOfAll(out, c) {
 			continue
 		}
@@ -123,6 +134,12 @@ func (c *clause) herdless(last *clause) bool {
 // chatter tells whether a clause is nothing but talk: "forgot to tell you".
 func (c *clause) chatter() bool {
 	return !c.says() && c.strange > 0 && c.guard == 0 && len(c.pads) == 0 && len(c.mobs) == 0 && len(c.nums) == 0 && !c.days.ok && c.head == 0 && c.share == 0 && c.until == 0
+}
+
+// happens tells whether a clause says no more than that something nobody knows
+// is going on.
+func (c *clause) happens() bool {
+	return c.has(actGoing) && c.acts&^(actGoing|actMoved) == 0 && c.strange > 0 && c.guard == 0 && !c.stock && len(c.pads)+len(c.mobs)+len(c.nums) == 0 && !c.days.ok && c.head == 0
 }
 
 // only tells whether stock went one way at every paddock of a clause.
@@ -283,7 +300,7 @@ func (c *clause) soften(d *clause) {
 	if c.strange == 0 {
 		c.strangeW = d.strangeW
 	}
-	if c.says() && !d.says() && len(d.pads) == 0 && len(d.mobs) == 0 && len(d.nums) == 0 && !d.days.ok {
+	if c.says() && !d.says() && len(d.pads) == 0 && len(d.mobs) == 0 && len(d.nums) == 0 && !d.days.ok && !(c.family() == famHold && d.endless) {
 		c.remarks += d.strange
 		return
 	}

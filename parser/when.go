@@ -196,6 +196,9 @@ func (r *reader) thisDay(i int) moment {
 func (r *reader) weekday(i int) moment {
 	t := r.tok(i)
 	u := r.tok(i + 1)
+	if r.oneOf(i, "sun") && (r.oneOf(i-1, "the", "some", "more", "of") || r.oneOf(i-1, "for") && r.oneOf(i-2, "pray", "praying", "prayer", "prayers", "wish", "crossed", "need", "hope")) && u.shape != number {
+		return moment{} // "pray for sun"
+	}
 	if u.text == "week" {
 		return moment{day: r.weekdayAfter(int(t.sense), r.today) + 7, next: i + 2, ok: true}
 	}
