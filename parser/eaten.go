@@ -40,6 +40,9 @@ func (r *reader) eaten(c *clause, i int) int {
 	case r.oneOf(k-1, "into", "to"):
 		return i
 	}
+	if r.anyPaddock {
+		r.way = roleAt // any name may follow
+	}
 	c.acts |= actGrazed
 	return k
 }

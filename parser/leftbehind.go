@@ -41,7 +41,7 @@ func (r *reader) leftIn(i int) (p place, next int) {
 	if t.shape != word || t.tag != inWord && t.tag != ofWord && t.tag != onWord && t.tag != fromWord && t.tag != forWord {
 		return p, i
 	}
-	p, ok := r.onePad(r.over(i+1, "the"), false)
+	p, ok := r.onePad(r.over(i+1, "the"), r.anyPaddock)
 	if !ok || !p.known {
 		return p, i
 	}

@@ -32,7 +32,7 @@ func (r *reader) mowing(c *clause, i int) int {
 		}
 	case r.oneOf(i, "down") && c.has(actSilage|actHay) && !r.oneOf(i+1, "to", "by", "from"):
 		b := r.tok(r.back(i-1, "is", "are", "all", "now", "already", "was", "finally", "it", "its"))
-		ahead := (r.tok(i+1).tag == inWord || r.tok(i+1).tag == atWord || r.tok(i+1).tag == onWord) && r.padAhead(i+2)
+		ahead := (r.tok(i+1).tag == inWord || r.tok(i+1).tag == atWord || r.tok(i+1).tag == onWord) && r.padAhead(i+2) && !(r.anyPaddock && elsewhere[r.tok(r.over(i+2, "the")).text])
 		if b.tag != hayWord && b.tag != silageWord && b.tag != cutWord || len(c.pads) == 0 && !ahead || !ahead && r.tok(i-1) == b && b.text != "hays" {
 			return i
 		}
