@@ -62,7 +62,7 @@ const minusTag = unknown
 
 // residualPart reads what stock left.
 //
-//	residual = ( "residual" | "left" | "down" "to" ) [ "at" | "of" ] number [ unit ] | number unit
+//	residual = ( "residual" | "left" | "down" "to" ) [ leftIn ] [ "at" | "of" ] number [ unit ] | number ( unit | leftOver )
 func (r *reader) residualPart(c *clause, i int) int {
 	t := r.tok(i)
 	j, named := i, false
@@ -87,6 +87,13 @@ func (r *reader) residualPart(c *clause, i int) int {
 			j++
 		}
 	}
+	if named && (r.oneOf(j, "spot", "bang", "right", "dead", "smack") && r.oneOf(j+1, "on") || r.oneOf(j, "came", "sitting", "sits", "ended") && r.oneOf(j+1, "in", "at", "up")) {
+		j = r.over(j+2, "at", "about", "around", ":")
+	}
+	var where place
+	if named && t.text != "down" && len(c.pads) == 0 {
+		where, j = r.leftIn(j)
+	}
 	v, k, ok := r.plain(j)
 	if !ok || v <= 0 {
 		return i
@@ -94,7 +101,7 @@ func (r *reader) residualPart(c *clause, i int) int {
 	unit, k2 := r.residualUnit(k, t.tag == residWord || c.has(actsGraze|actPlace) || named)
 	switch {
 	case unit != "":
-	case v >= 800 && v < 6000 && (r.tok(k).tag == leftWord || r.tok(k).tag == residWord):
+	case v >= 800 && v < 6000 && (r.leftOver(k) > k || r.tok(k).tag == residWord):
 		unit = entry.KgDMPerHa
 	case v >= 800 && v < 6000 && (named || c.has(actsGraze|actPlace)) && !r.unitAhead(k):
 		unit = entry.KgDMPerHa
@@ -109,15 +116,21 @@ func (r *reader) residualPart(c *clause, i int) int {
 	if r.tok(k2).tag == residWord && unit != "" {
 		k2++
 	}
-	if r.tok(k2).tag == leftWord {
+	if n := r.leftOver(k2); n > k2 {
 		c.acts |= actPlace
-		k2++
+		k2 = n
 	}
 	if unit == entry.KgDMPerHa && v < 300 {
 		return i
 	}
 	if t.tag == leftWord {
 		c.acts |= actPlace
+	}
+	if _, aim := r.has(max(c.from, i-8), i+1, aimWords); aim {
+		c.guard |= guardPlan // "aim is 1500 behind them"
+	}
+	if where.name != "" {
+		c.pads = append(c.pads, where)
 	}
 	c.resid = &entry.Residual{Value: v, Unit: unit}
 	return k2
@@ -238,13 +251,19 @@ func (r *reader) strangeAmount(c *clause, i int) int {
 	case u.shape == word && u.tag == baleWord && len(c.pads) == 0 && c.acts == 0 && i > 0 && r.joins(i-1), u.shape == word && (u.tag == haUnit || u.tag == acreUnit):
 		c.remarks++
 		return i + 2
-	case u.shape == word && u.tag == kgUnit && (c.has(actFert) || r.tok(i+2).tag == fertWord || r.tok(i+3).tag == fertWord):
+	case u.shape == word && u.tag == kgUnit && (c.has(actFert) || r.oneOf(i+2, "n") && r.tok(i+3).tag == onWord || r.tok(i+2).tag == fertWord || r.tok(i+3).tag == fertWord):
 		c.remarks++
 		k := i + 2
-		for r.oneOf(k, "/", "ha", "n", "per", "to", "the") {
+		for r.oneOf(k, "/", "ha", "n", "per", "to", "the") && !(r.oneOf(k, "n") && r.tok(k+1).tag == onWord && !c.has(actFert)) {
 			k++
 		}
 		return k
+	case u.shape == word && u.tag == strangeUnit && c.has(actBale|actCut|actMow) && r.oneOf(i+1, "rolls", "loads", "tons", "tonnes", "ton", "tonne", "load"):
+		c.remarks++
+		return r.over(i+2, "of")
+	case u.shape == word && u.tag == strangeUnit && r.spreadBehind(c, i+2):
+		c.remarks++
+		return r.over(i+2, "of", "the", "a", "to", "per", "ha", "/", "hectare", "acre")
 	case u.text == "%", u.shape == word && (u.tag == strangeUnit || u.tag == monthUnit || u.tag == cmUnit || u.tag == kgUnit ||
 		u.tag == dayUnit || u.tag == weekUnit || u.glued && u.tag == unknown && len(u.text) > 1):
 		return r.odd(c, i, i+2)

@@ -133,6 +133,9 @@ type clause struct {
 	stock    bool   // stock were spoken of as "they" or "the girls"
 	tooHot   int    // readings without a unit that no air has in Celsius, in the United States
 	let      bool   // stock were let in or out
+	endless  bool   // "until" was told without a day
+	there    bool   // its paddock was spoken of as "it" or "in there"
+	left     bool   // a later clause tells that they came out again
 	hour     bool   // an hour was told
 	late     bool   // an hour of the afternoon or evening was told
 	nums     []int  // bare numbers that found no place
@@ -281,6 +284,8 @@ func onlyJoins(b byte) bool {
 // partReaders are tried in order at each place of a clause.
 var partReaders = []func(*reader, *clause, int) int{
 	(*reader).limitPart,
+	(*reader).freeFrom,
+	(*reader).nobodyPart,
 	(*reader).standstill,
 	(*reader).agreedPart,
 	(*reader).idiomPart,
@@ -355,6 +360,7 @@ func (r *reader) stray(c *clause, i int) {
 		return
 	}
 	c.strays = append(c.strays, i)
+	c.endless = c.endless || t.tag == untilWord && t.shape == word
 	if b := r.tok(i - 1); i > c.from && c.lost == "" && directions[b.tag] && b.shape == word && !elsewhere[t.text] && t.shape != mark {
 		c.lost = r.source(i, i+1)
 	}

@@ -45,7 +45,7 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	if r.please && !c.has(actGrazed|actOut) && (r.hasText(c.from, c.to, "put") || !c.has(actMoved)) {
 		return nil, "Is that done, or still to do? Please tell me when the stock have moved."
 	}
-	if !c.has(actGrazed|actOut|actMoved) && (r.hasText(c.from, c.to, "were") || r.hasText(c.from, c.to, "was") || r.hasText(c.from, c.to, "had")) && !c.has(actDone) {
+	if !c.has(actGrazed|actOut|actMoved) && !c.left && !r.putThere(c) && (r.hasText(c.from, c.to, "were") || r.hasText(c.from, c.to, "was") || r.hasText(c.from, c.to, "had")) && !c.has(actDone) {
 		return nil, "Are they still there?"
 	}
 	if c.has(actOrder) {
@@ -58,6 +58,9 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	for _, mob := range mobsOf(c) {
 		g := entry.Graze{Date: r.dayOf(c), Mob: mob, Head: c.head, Part: c.share, Back: c.back}
 		g.Moved = len(ins) > 0 && len(outs) > 0 && !slices.Equal(ins, outs)
+		if slices.Equal(ins, outs) {
+			list, ins = appendGrazes(list, g, ins, entry.In, nil), nil // "12 in and out"
+		}
 		list = appendGrazes(list, g, outs, entry.Out, c.resid)
 		list = appendGrazes(list, g, all, entry.Grazed, c.resid)
 		list = appendGrazes(list, g, ins, entry.In, nil)

@@ -6,6 +6,9 @@ import "strings"
 //
 //	herd = [ count ] mob | mob [ count "head" ]
 func (r *reader) herdPart(c *clause, i int) int {
+	if k := r.allTimes(i); k > i && c.count == nil {
+		return k
+	}
 	if name, k := r.mob(i); k > i {
 		if n := len(c.pads); n > 0 && len(c.mobs) > 0 && c.pads[n-1].role != roleNone && r.way == roleNone && r.heads(k) && !r.joins(i-1) {
 			r.cut = true
@@ -135,4 +138,40 @@ func (r *reader) mobAlone(i int) (string, int) {
 		return name, k
 	}
 	return r.tok(i).text + " " + r.tok(i+1).text, i + 2
+}
+
+// mobOfAll lays a mob that stands alone behind grazings without one on all of
+// them: "3 grazed on the 12th, 4 on the 13th. All milkers", "steers all three
+// times".
+func (r *reader) mobOfAll(out []clause, c *clause) bool {
+	if len(c.mobs) != 1 || c.mobs[0] == "" || c.says() || len(c.pads) > 0 || c.guard != 0 || c.strange > 0 || c.remarks > 0 || len(c.nums) > 0 || c.head > 0 || c.days.ok ||
+		c.share != 0 || c.until != 0 || c.spell != 0 || c.trouble || c.event || c.doubt != "" {
+		return false
+	}
+	first := len(out)
+	for first > 0 && out[first-1].family() == famGraze && out[first-1].guard == 0 && len(out[first-1].pads) > 0 && len(out[first-1].mobs) == 0 {
+		first--
+	}
+	if first == len(out) || len(out)-first == 1 && out[first].sentence == c.sentence {
+		return false
+	}
+	for n := first; n < len(out); n++ {
+		out[n].mobs = c.mobs
+	}
+	return true
+}
+
+// allTimes steps over "all three times", "both times", "each time".
+func (r *reader) allTimes(i int) int {
+	k := i
+	for k < i+3 && r.oneOf(k, "all", "the", "on", "for", "of") {
+		k++
+	}
+	if _, n := r.whole(k); n > k && r.oneOf(n, "times", "days", "occasions") && r.oneOf(i, "all", "on") {
+		return n + 1
+	}
+	if r.oneOf(k, "both", "each", "every") && r.oneOf(k+1, "time", "times", "occasion", "occasions") {
+		return k + 2
+	}
+	return i
 }

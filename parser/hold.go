@@ -72,12 +72,16 @@ func (r *reader) holds(c *clause) ([]entry.Entry, string) {
 // perhapsOver asks where a hold is told with a word that ends one: "12 spray ok
 // now", "hold off 12".
 func (r *reader) perhapsOver(c *clause) string {
-	if c.until != 0 || c.spell != 0 {
+	over := false
+	for i := c.from; i < c.to && !over; i++ {
+		over = c.spell > 0 && r.oneOf(i, "had", "done", "served") && r.oneOf(i+1, "its", "their", "the", "his") // "had its 21 days"
+	}
+	if !over && (c.until != 0 || c.spell != 0) {
 		return ""
 	}
-	over := c.has(actHoldOff) && !c.has(actRelease)
+	over = over || c.has(actHoldOff) && !c.has(actRelease)
 	for i := c.from; i < c.to && !over; i++ {
-		over = c.has(actSpray|actFert|actEff|actHold) && endWords[r.tok(i).text] && !c.names(i)
+		over = c.has(actSpray|actFert|actEff|actHold) && endWords[r.tok(i).text] && !c.names(i) && !(r.oneOf(i, "over") && r.padAhead(i+1))
 	}
 	if !over {
 		return ""

@@ -130,6 +130,10 @@ func (r *reader) wordPart(c *clause, i int) int {
 		c.acts |= actGoing | actMoved
 		return i + 1
 	}
+	if t.tag == cuttingWord && r.cuttingNoun(i) {
+		c.remarks++
+		return i + 1
+	}
 	if t.tag == outWord && r.turnedOut(c, i) {
 		c.acts |= actIn
 		r.direct(c, actIn)
@@ -252,12 +256,46 @@ func (r *reader) insteadOf(c *clause, i int) int {
 // grazing: "calf born in 9", "heifers cycling in hill".
 var eventWords = wordSet(`born bulling cycling lost missing vet calved lambed mated tagged`)
 
+// workVerbs tell of work with stock that moves none of them: "lambs weaned
+// today". With a paddock in the same breath it is asked whether they are there.
+var workVerbs = wordSet(`weaned drenched shorn crutched dagged dipped drafted weighed vaccinated docked dehorned dosed jabbed scanned`)
+
+// padInPiece tells whether a paddock is named from a token to the next comma,
+// "and" or end.
+func (r *reader) padInPiece(i int) bool {
+	for to := i + 12; i < to; i++ {
+		t := r.tok(i)
+		if t.shape == end || t.shape == newline || t.shape == mark || t.tag == andWord {
+			return false
+		}
+		if r.padAhead(i) && !r.when(i).ok {
+			return true
+		}
+	}
+	return true
+}
+
+// looseReaders read expressions that begin with a word of no part of its own.
+var looseReaders = []func(*reader, *clause, int) int{
+	(*reader).eaten,
+	(*reader).spreading,
+	(*reader).sprayedFor,
+	(*reader).mowing,
+	(*reader).letPart,
+	(*reader).keepPart,
+}
+
 // looseWord reads words whose part depends on what stands around them.
 func (r *reader) looseWord(c *clause, i int) int {
 	t := r.tok(i)
 	if t.text == "did" && len(c.mobs) > 0 && len(c.pads) == 0 && r.padAhead(i+1) {
 		c.acts |= actGrazed
 		return i + 1 // "milkers did 19"
+	}
+	for _, read := range looseReaders {
+		if k := read(r, c, i); k > i {
+			return k
+		}
 	}
 	if t.text == "r" && len(c.mobs) > 0 && c.count == nil {
 		return i + 1 // "bulls r in 33"
@@ -267,11 +305,13 @@ func (r *reader) looseWord(c *clause, i int) int {
 			return k
 		}
 	}
-	if k := r.letPart(c, i); k > i {
-		return k
+	if r.oneOf(i, "home", "inside") && (r.tok(i+1).tag == offWord || r.tok(i+1).tag == fromWord || r.tok(i+1).tag == outWord) || r.spreadTool(c, i) {
+		c.remarks++
+		return i + 1
 	}
-	if k := r.keepPart(c, i); k > i {
-		return k
+	if workVerbs[t.text] && !r.padInPiece(i+1) {
+		c.remarks++
+		return i + 1
 	}
 	if eventWords[t.text] {
 		c.event = true
@@ -279,6 +319,10 @@ func (r *reader) looseWord(c *clause, i int) int {
 	}
 	switch t.tag {
 	case inWord, onWord:
+		if t.text == "onto" && r.padAhead(i+1) && c.acts&^(actsGraze|actOrder|actGoing|actPlace) == 0 {
+			r.prefix(c, roleIn)
+			return i + 1
+		}
 		r.locate(c, i)
 		return i + 1
 	case leftWord:
@@ -301,7 +345,7 @@ func (r *reader) looseWord(c *clause, i int) int {
 		r.prefix(c, roleOut)
 		return i + 1
 	case withWord:
-		if k := r.product(i + 1); c.has(actSpray|actFert) && k > i+1 {
+		if k := r.product(i + 1); c.has(actSpray|actFert|actSow) && k > i+1 {
 			return k
 		}
 		if c.has(actsCut | actSpray | actFert | actEff | actSow) {
@@ -327,6 +371,7 @@ func (r *reader) looseWord(c *clause, i int) int {
 		if t.text == "yet" && c.has(actHold) {
 			c.guard |= guardNeg // "don't put anyone in 14 yet"
 		}
+		c.there = c.there || r.oneOf(i, "there", "it", "its", "that", "here")
 		c.now = c.now || t.text == "now" || t.text == "currently"
 		return i + 1
 	case courtesy, ofWord, atWord, daytimeWord, clockWord, hedgeWord, averageWord, okWord, againWord, allWord,

@@ -14,19 +14,21 @@ var idiomTable = map[effect]string{
 		clay showing; no clay to be seen; no ground to be seen; no soil to be seen; no dirt to be seen; no dirt showing; no bare ground; no bare
 		dirt; no soil showing; no ground showing; no bare soil; no dirt visible; no soil visible; covered over; grass closed over; canopy closure`,
 	{acts: actWet}: `
-		its a swamp; a swamp; like a swamp; a quagmire; a mudbath; a mud bath; like soup; way too wet; far too wet; much too wet; bit too wet; too
-		wet; too wet to graze; too wet for cows; too wet for stock; too wet for grazing; too wet to go in; too wet yet; too wet for the cows; too
-		wet for anything; too wet still; still too wet; under water; bit wet to graze; flooded out; pugged up; wet to graze`,
+		churned up; churned to mud; turned to mud; cut to ribbons; cut to bits; ripped to bits; torn to bits; torn up; all mud; its a swamp; a
+		swamp; like a swamp; a quagmire; a mudbath; a mud bath; like soup; way too wet; far too wet; much too wet; bit too wet; too wet; too wet to
+		graze; too wet for cows; too wet for stock; too wet for grazing; too wet to go in; too wet yet; too wet for the cows; too wet for anything;
+		too wet still; still too wet; under water; bit wet to graze; flooded out; pugged up; wet to graze`,
 	{acts: actRelease}: `
-		ok to graze; okay to graze; fit to graze; good to graze; safe to graze; right to graze; clear to graze; ready to graze again; can be grazed;
-		can be grazed again; can graze; can graze now; end of withholding; end of the withholding; end of hold; end of the hold; no longer sprayed;
-		can graze again; ok to go; fine to graze; back in the round; back in round; back in the rotation; back in rotation; back into the round;
-		back in the mix; available again; open again; opened up; open up; opened again; back on the list; free to graze; back in play; all clear; ok
-		again; fit again; ok to use; ok to go in; grazable again; graze again; ok for grazing; hold is off; hold over; hold is over; hold lifted;
-		hold is up; hold up; hold finished; hold done; holds off; withholding off; withholding finished; withholding over; withholding up;
-		withholding done; withholding is up; withholding is over; withholding period up; withholding period over; withholding period is up;
-		withholding period is over; withholding period done; withholding period finished; days are up; days up; days done; days are done; time is
-		up; times up; stand down over; off hold; allowed again`,
+		can come back in the round; can go back in the round; can come back into the round; can go back into the round; can come back in; come back
+		in the round; come back into the round; can be used; can be used again; can be grazed now; ok to graze; okay to graze; fit to graze; good to
+		graze; safe to graze; right to graze; clear to graze; ready to graze again; can be grazed; can be grazed again; can graze; can graze now;
+		end of withholding; end of the withholding; end of hold; end of the hold; no longer sprayed; can graze again; ok to go; fine to graze; back
+		in the round; back in round; back in the rotation; back in rotation; back into the round; back in the mix; available again; open again;
+		opened up; open up; opened again; back on the list; free to graze; back in play; all clear; ok again; fit again; ok to use; ok to go in;
+		grazable again; graze again; ok for grazing; hold is off; hold over; hold is over; hold lifted; hold is up; hold up; hold finished; hold
+		done; holds off; withholding off; withholding finished; withholding over; withholding up; withholding done; withholding is up; withholding
+		is over; withholding period up; withholding period over; withholding period is up; withholding period is over; withholding period done;
+		withholding period finished; days are up; days up; days done; days are done; time is up; times up; stand down over; off hold; allowed again`,
 	{acts: actRelease | actSpray}: `spray is off; sprays off; spray off`,
 	{acts: actRelease | actEff}:   `effluent is off; effluent off; eff off; eff is off`,
 	{acts: actRelease | actFert}:  `fert is off; fert off; urea is off`,
@@ -35,8 +37,8 @@ var idiomTable = map[effect]string{
 		hold off grazing; hold off on; holding off on; not to be grazed; nothing to go in; nothing to go into; nothing in; not to go in; dont put
 		anything in; dont put anyone in; dont put stock in; dont put any stock in; dont let anything in; do not put stock in; dont go in; dont use;
 		do not use; out of the round; out of round; out of the rotation; out of rotation; keep off; keep out; keep out of; stay out of; stay off;
-		stay out; keep stock off; keep stock out; stock off; hands off; leave out; off limits; no go; no grazing; no stock; dont graze; do not
-		graze; withholding period; with holding; with hold; out of action; out of bounds; left out`,
+		stay out; staying off; staying out; staying out of; keep stock off; keep stock out; stock off; hands off; leave out; off limits; no go; no
+		grazing; no stock; dont graze; do not graze; withholding period; with holding; with hold; out of action; out of bounds; left out`,
 	{acts: actSilage | actCut}: `silage made; baleage made; haylage made; made silage; made baleage; made haylage; silage baled; silage lifted`,
 	{acts: actHay | actCut}:    `hay made; made hay; hay baled`,
 	{acts: actDry}:             `dried out; dried up; dry enough; drained off; drying out`,
@@ -48,8 +50,7 @@ var idiomTable = map[effect]string{
 	{acts: actFert}:  `fert on; urea on; n on; lime on; top dressed; topdress; super on; fert spread`,
 	{acts: actEff}: `
 		effluent on; slurry on; eff on; under effluent; dirty water; effluent pond; pond water; muck spread; spread muck; dung spread`,
-	{acts: actOut | actDone}: `
-		finished grazing; done grazing; stopped grazing; finished off; all done; finished up; finished with; done with`,
+	{acts: actOut | actDone}: `finished grazing; done grazing; stopped grazing; finished off; all done; finished up; finished with; done with`,
 	{guard: guardNeg, kept: true}: `
 		couldnt graze; couldnt get in; couldnt go in; couldnt get into; couldnt use; didnt graze; didnt go in; didnt go into; cant graze; cant go
 		in; cant get in; cant use; wont graze; havent grazed; havent been in; not going in; not gone in`,
@@ -81,28 +82,33 @@ var idiomTable = map[effect]string{
 		after pm milking; before pm milking; after evening milking; before evening milking; after the evening milking; before the evening milking;
 		at evening milking; after arvo milking; before arvo milking; after afternoon milking; before afternoon milking; after tonights milking;
 		after the pm milking`,
-	{none: true}: `with remnant; all with remnant; with a remnant; with remnants; all had remnants; all had a remnant; had remnants; same day; the same day; that same day; 
-		on hay; on silage; on baleage; on the hay; on it; at foot; not counted; i make; not count; i not count; didnt count; dont count; did not count; not
-		included; not in the count; im off; im done; thats me done; thats us done; give or take; after am milking; before am milking; am milking; pm
-		milking; in calf; in milk; in season; in heat; in lamb; in foal; not well; but not well; not properly; not evenly; not nicely; not hard; not
-		tidy; not the best; not ideal; not the cleanest; didnt clean up; didnt clean it up; didnt clean up well; havent cleaned up; hasnt cleaned
-		up; didnt eat it down; didnt eat it all; didnt eat much; didnt graze it well; didnt graze it down; didnt eat it well; didnt do a great job;
-		for the day; for the night; for the week; for a day; for a couple of days; for a few days; this side; the other side; not cleaned up; not
-		cleaned out; not very clean; not clean; not great; not bad; not too bad; not too flash; not flash; not pretty; not much left; not much; not
-		a lot; not many; not far; not even; no worries; no problem; no dramas; no rush; no hurry; no stress; no clover; no sun; no wind; no weeds;
-		no issues; no probs; no problems; no trouble; no signal; no reception; no service; no drama; no bother; house cow; house cows; cleaned up
-		well; cleaned up nicely; cleaned up good; after milking; before milking; after lunch; before lunch; after breakfast; before breakfast; after
-		smoko; after tea; before tea; at milking; this time; on my way; on the way; a bit; had a look; good to go; no yellow; no yellowing; no
-		seedheads; no seed heads; not yellowing; no sign of yellowing; as well; not uniform; not so good; looks good; looks great; looks well; looks
-		like rain; looks like 2; in the rain; in the dark; in the drizzle; in the wet; in the wind; in the sun; in the end; at the moment; at
-		present; by the way; for now; of course; as usual; on the quad; on the bike; per tiller; a tiller; of leaves; full leaves; new leaves; all
-		up; all over; all round; right through; on average; in all; at the top; at the bottom; down the back; near the gate; by the gate; at the
-		gate; at the back; at the front; good clover; feed wise; a few; going well; a good feed; to the boards; hit hard; thanks to; due to rain;
-		after rain; after the rain; before the rain; since the rain; up to; before smoko; before brekkie; after brekkie; thats it for today; thats all for today; thats it; thats all; that is all;
-		all for today; did it; did them; did that one; so far; weather held up; weather held; weather held off; rain held off; rain held up; weather
-		played ball; thank god; thank goodness; thank heavens; thank the lord; thanks be to god; god bless; not a breeze; not a breath; not a breath
-		of wind; not a cloud; not a cloud in the sky; not a puff; not a puff of wind; no breeze; no frost; no hail; no dew; label says; the label
-		says; label said; tin says; drum says; can says; bottle says; packet says; bag says; container says; label reads; label is; says on the
-		label; says the label; says on the tin; says on the drum; says on the bottle; as per label; as per the label; per the label; per label;
-		according to the label; according to label; after morning milking; before morning milking; after the morning milking`,
+	{none: true}: `
+		with remnant; all with remnant; with a remnant; with remnants; all had remnants; all had a remnant; had remnants; same day; the same day;
+		that same day; on hay; on silage; on baleage; on the hay; on it; at foot; not counted; i make; not count; i not count; didnt count; dont
+		count; did not count; on target; bang on; bang on target; spot on; on the money; on the button; on the nose; to the floor; to the ground; to
+		the deck; to the dirt; to the bone; to the roots; to bits; to pieces; to hell; to death; to mud; to a mess; to a pulp; to slop; to pulp; to
+		buggery; to shreds; to blazes; to a standstill; plate says; plate said; plate reads; plate read; plate was; plate reading; meter says; meter
+		said; not included; not in the count; im off; im done; thats me done; thats us done; give or take; after am milking; before am milking; am
+		milking; pm milking; in calf; in milk; in season; in heat; in lamb; in foal; not well; but not well; not properly; not evenly; not nicely;
+		not hard; not tidy; not the best; not ideal; not the cleanest; didnt clean up; didnt clean it up; didnt clean up well; havent cleaned up;
+		hasnt cleaned up; didnt eat it down; didnt eat it all; didnt eat much; didnt graze it well; didnt graze it down; didnt eat it well; didnt do
+		a great job; for the day; for the night; for the week; for a day; for a couple of days; for a few days; this side; the other side; not
+		cleaned up; not cleaned out; not very clean; not clean; not great; not bad; not too bad; not too flash; not flash; not pretty; not much
+		left; not much; not a lot; not many; not far; not even; no worries; no problem; no dramas; no rush; no hurry; no stress; no clover; no sun;
+		no wind; no weeds; no issues; no probs; no problems; no trouble; no signal; no reception; no service; no drama; no bother; house cow; house
+		cows; cleaned up well; cleaned up nicely; cleaned up good; after milking; before milking; after lunch; before lunch; after breakfast; before
+		breakfast; after smoko; after tea; before tea; at milking; this time; on my way; on the way; a bit; had a look; good to go; no yellow; no
+		yellowing; no seedheads; no seed heads; not yellowing; no sign of yellowing; as well; not uniform; not so good; looks good; looks great;
+		looks well; looks like rain; looks like 2; in the rain; in the dark; in the drizzle; in the wet; in the wind; in the sun; in the end; at the
+		moment; at present; by the way; for now; of course; as usual; on the quad; on the bike; per tiller; a tiller; of leaves; full leaves; new
+		leaves; all up; all over; all round; right through; on average; in all; at the top; at the bottom; down the back; near the gate; by the
+		gate; at the gate; at the back; at the front; good clover; feed wise; a few; going well; a good feed; to the boards; hit hard; thanks to;
+		due to rain; after rain; after the rain; before the rain; since the rain; up to; before smoko; before brekkie; after brekkie; thats it for
+		today; thats all for today; thats it; thats all; that is all; all for today; did it; did them; did that one; so far; weather held up;
+		weather held; weather held off; rain held off; rain held up; weather played ball; thank god; thank goodness; thank heavens; thank the lord;
+		thanks be to god; god bless; not a breeze; not a breath; not a breath of wind; not a cloud; not a cloud in the sky; not a puff; not a puff
+		of wind; no breeze; no frost; no hail; no dew; label says; the label says; label said; tin says; drum says; can says; bottle says; packet
+		says; bag says; container says; label reads; label is; says on the label; says the label; says on the tin; says on the drum; says on the
+		bottle; as per label; as per the label; per the label; per label; according to the label; according to label; after morning milking; before
+		morning milking; after the morning milking`,
 }

@@ -82,7 +82,11 @@ func (r *reader) keepPart(c *clause, i int) int {
 		k = r.over(k+1, "of", "from")
 		r.heldAt(k)
 		return k
-	case i == r.opening && r.oneOf(i, "holding", "keeping", "saving", "reserving") && r.padAhead(r.over(i+1, "back", "over")):
+	case i == r.opening && r.oneOf(i, "stockpiling", "stockpiled", "deferring", "deferred") && r.padAhead(r.over(i+1, "back", "over")):
+		c.acts |= actHold
+		r.heldAt(r.over(i+1, "back", "over"))
+		return i + 1
+	case i == r.opening && r.oneOf(i, "resting", "spelling", "holding", "keeping", "saving", "reserving") && r.padAhead(r.over(i+1, "back", "over")):
 		if r.savedFor(i) {
 			c.acts |= actHold
 			r.heldAt(r.over(i+1, "back", "over"))

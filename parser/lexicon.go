@@ -177,7 +177,7 @@ var lexiconTable = map[tag]string{
 		behind ahead steady fine contractor contractors wiremu jo ana dad mum myself tractor bike quad ute dog dogs count hurry rush properly nicely
 		slightly mostly hard lightly wee big small smaller bigger best better worse worst different usual normal
 		usually surprisingly still though tho heaps plenty dew frosty sloppy soft firm spongy holding heavy light
-		lighter darker dark pale weather grand sound class savage perfect ideal decent mighty brilliant powerful tight spotless twins triplets`,
+		rough roughish plate platemeter plated rising lighter darker dark pale weather grand sound class savage perfect ideal decent mighty brilliant powerful tight spotless twins triplets`,
 	padMark: `pdock padock paddok padddock paddck paddocck p pdk pdck pad padd padds pads paddock paddocks field fields fld flds cell cells pdks pk pasture pastures`,
 	mobWord: `milkers heifers calves bulls steers ewes lambs hoggets rams dries youngstock weanlings culls springers finishers stores lactating replacements carryovers stockers feeders pairs yearlings weaners springers
 		bullocks wethers tups stags hinds goats replacements  `,
@@ -193,18 +193,18 @@ var lexiconTable = map[tag]string{
 	grazedWord: `grazed ate eaten chewed munched`, grazingWord: `grazing eating munching`,
 	doneWord:  `done finished finito completed complete cleared`,
 	leftWord:  `left`,
-	residWord: `residual resid residuals resi res post postgrazing height leaving`,
+	residWord: `stubble residual resid residuals resi res post postgrazing height leaving`,
 	untilWord: `until till til untill`, sinceWord: `since`, againWord: `again`, agoWord: `ago`,
-	cutWord: `cut`, silageWord: `silage baleage balage haylage silaged sileage ensiled wrapped`, hayWord: `hay haymaking hayed`, baleWord: `bale baled bales`,
+	cutWord: `cut`, silageWord: `silage baleage balage haylage silaged sileage ensiled wrapped`, hayWord: `hay hays haymaking hayed`, baleWord: `bale baled bales`,
 	toppedWord: `topped mulched clipped`, topWord: `top`, mowWord: `mowed mown`,
 	canopyWord: `canopy`, closedWord: `closed`, closeWord: `close closing`, shutWord: `shut shutting`, lockWord: `lock locked locking`,
 	openWord: `open opened`, releaseWord: `release released unlock unlocked lift lifted`, okWord: `ok`, holdWord: `spelled hold held skip skipping avoid withhold withholding whp`,
 	sprayWord: `spray sprayed spraying herbicide weedkiller glyphosate weedspray insecticide sprays`,
 	fertWord: `fert fertiliser fertilizer fertilised fertilized urea dap lime limed super superphosphate potash nitrogen
-		topdressed topdress muriate nitrate ammonium ammonia sulphate phosphate granular guano digestate compost`,
+		fertd topdressed topdress muriate nitrate ammonium ammonia sulphate phosphate granular guano digestate compost`,
 	effWord: `litter eff effluent slurry muck manure fde`,
 	sowWord: `overseeded frostseeded resown reseeded regrassed resowed sown drilled oversown undersown reseed resow seeded regrass sowed`,
-	wetWord: `pugged poached waterlogged flooded boggy saturated pugging underwater swampy`, dampWord: `wet`, dryWord: `dried drained`,
+	wetWord: `trampled trodden pugged poached waterlogged flooded boggy saturated pugging underwater swampy`, dampWord: `wet`, dryWord: `dried drained`,
 	cropWord: `crop cropped cropping turnips turnip swedes kale maize beet rape chicory barley oats corn fodder brassica`,
 	rainWord: `rain rained rainfall downpour shower showers`, gaugeWord: `gauge guage`, tempWord: `temp temperature temps temperatures`,
 	soilWord: `soil soils ground`, airWord: `air`, minWord: `min minimum low lo`, maxWord: `max maximum high`, frostWord: `frost`,
@@ -234,7 +234,7 @@ var lexiconTable = map[tag]string{
 	hearWord: `said says say reckons reckon reckoned heard hear told tells apparently thinks think thought believes believe
 		seems seem supposedly rumour rumor guess guessing assume assumes claims claimed sez suspect mentioned probably
 		prob prolly neighbour neighbours neighbor neighbors neighbouring`,
-	hedgeWord: `about around roughly approx approximately ish circa bout`,
+	hedgeWord: `about around roughly approx approximately ish circa bout abt aprox`,
 	jokeWord:  `lol haha hahaha hehe lmao rofl jk joking kidding joke`,
 	whWord:    `when which what whats wot wots wat where wheres whens who whos whose how hows why whys whatll howre`,
 	auxWord:   `anyone anybody`,

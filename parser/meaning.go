@@ -16,7 +16,7 @@ func (r *reader) meaning(c *clause) outcome {
 	if !c.says() {
 		return r.noVerb(c)
 	}
-	if (c.event || c.trouble) && (c.family() == famGraze || c.family() == famRelease || c.family() == famCanopy || c.acts&^(actShut|actCut) == 0) && !c.has(actGrazed) && (len(c.mobs) == 0 || c.event || c.family() == famRelease) {
+	if (c.event || c.trouble) && (c.family() == famGraze || r.brokenThere(c) || c.family() == famRelease || c.family() == famCanopy || c.acts&^(actShut|actCut) == 0) && !c.has(actGrazed) && (len(c.mobs) == 0 || c.event || c.family() == famRelease) {
 		c.acts, c.resid = 0, nil
 		return r.noVerb(c)
 	}
@@ -50,6 +50,23 @@ func (r *reader) meaning(c *clause) outcome {
 	}
 	r.understand(c)
 	return outcome{entries: entries}
+}
+
+// brokenThere tells whether the effluent or spray of a clause is that of a thing
+// which is broken: "pump for the effluent in 9 is broken".
+func (r *reader) brokenThere(c *clause) bool {
+	if c.event && c.acts&^(actEff|actSpray|actFert) == 0 && c.until == 0 && c.spell == 0 {
+		return true // "ran out of urea on 12", "slurry tanker stuck in 5"
+	}
+	if !c.trouble || c.acts&^(actEff|actSpray|actFert) != 0 || c.until != 0 || c.spell != 0 {
+		return false
+	}
+	for i := c.from; i < c.to; i++ {
+		if r.oneOf(i, "broken", "burst", "leak", "leaks", "leaking", "blocked", "pump", "hydrant") && !c.names(i) {
+			return true
+		}
+	}
+	return false
 }
 
 // nearHarmless tells whether "over", "past" and the like say nothing about
@@ -369,6 +386,9 @@ func (r *reader) temperatures(c *clause) ([]entry.Entry, string) {
 	}
 	if t.Where == "" && t.Celsius == nil {
 		t.Where = entry.Air
+	}
+	if t.Where == "" && r.hasText(c.from, c.to, "soil") {
+		t.Where = entry.Soil // "11 degrees in the soil"
 	}
 	if t.Where == "" {
 		const why = "Is that the soil's temperature or the air's?"

@@ -68,8 +68,18 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			out[len(out)-1] = *c
 			continue
 		}
-		if n := len(out); n > 1 && c.resid != nil && c.acts&^actPlace == 0 && len(c.pads) == 0 && out[n-1].only(roleIn) && out[n-2].only(roleOut) && out[n-2].sentence == c.sentence {
-			out[n-2].absorb(c) // "out of 12, into 13, residual 1550"
+		if n := len(out); n > 0 && c.gathers(&out[n-1]) {
+			out[n-1].remarks++
+			continue
+		}
+		if n := len(out); n > 0 && out[n-1].says() && c.happens() {
+			out[n-1].remarks++
+			continue // "no stock in yards till friday, concrete going down"
+		}
+		if n := len(out); n > 0 && (out[n-1].freed(c) || out[n-1].spokenOf(c)) {
+			continue
+		}
+		if r.leftBehind(out, c) || r.mobOfAll(out, c) {
 			continue
 		}
 		if n := len(out); n > 0 && c.tillers && !c.says() && len(c.pads) == 0 && out[n-1].count != nil {
@@ -106,6 +116,10 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 		}
 		out = append(out, *c)
 	}
+	for n := 1; n < len(out); n++ {
+		c, d := &out[n-1], &out[n]
+		c.left = c.family() == famGraze && d.family() == famGraze && d.has(actOut) && !d.has(actIn) && len(c.pads) > 0 && len(d.pads) > 0 && c.pads[0].name == d.pads[0].name
+	}
 	shareDay(out)
 	shareTillers(out)
 	return out, head
@@ -127,6 +141,12 @@ func (c *clause) herdless(last *clause) bool {
 // chatter tells whether a clause is nothing but talk: "forgot to tell you".
 func (c *clause) chatter() bool {
 	return !c.says() && c.strange > 0 && c.guard == 0 && len(c.pads) == 0 && len(c.mobs) == 0 && len(c.nums) == 0 && !c.days.ok && c.head == 0 && c.share == 0 && c.until == 0
+}
+
+// happens tells whether a clause says no more than that something nobody knows
+// is going on.
+func (c *clause) happens() bool {
+	return c.has(actGoing) && c.acts&^(actGoing|actMoved) == 0 && c.strange > 0 && c.guard == 0 && !c.stock && len(c.pads)+len(c.mobs)+len(c.nums) == 0 && !c.days.ok && c.head == 0
 }
 
 // only tells whether stock went one way at every paddock of a clause.
@@ -287,7 +307,7 @@ func (c *clause) soften(d *clause) {
 	if c.strange == 0 {
 		c.strangeW = d.strangeW
 	}
-	if c.says() && !d.says() && len(d.pads) == 0 && len(d.mobs) == 0 && len(d.nums) == 0 && !d.days.ok {
+	if c.says() && !d.says() && len(d.pads) == 0 && len(d.mobs) == 0 && len(d.nums) == 0 && !d.days.ok && !(c.family() == famHold && d.endless) {
 		c.remarks += d.strange
 		return
 	}
@@ -299,6 +319,9 @@ func (c *clause) inherit(last *clause) {
 	c.otherHalf(last)
 	if f := last.family(); !c.says() && len(c.pads) > 0 && last.count == nil && f != famRain && f != famTemp && c.sentence == last.sentence {
 		c.acts = last.acts
+		if c.only(roleAt) && f == famGraze && last.has(actOut) && last.only(roleOut) {
+			c.goesIn() // "milkers off 30 at 1500, on 31"
+		}
 		for n := range c.pads {
 			if c.pads[n].role == roleNone && len(last.pads) > 0 {
 				c.pads[n].role = last.pads[0].role

@@ -26,6 +26,7 @@ func (r *reader) message(out *entry.Reading) {
 		out.Ignored = true
 		return
 	}
+	r.simplePast(from, to)
 	r.column(from, to)
 	r.pairs(from, to)
 	for _, read := range wholeReaders {

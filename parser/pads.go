@@ -145,6 +145,9 @@ func (r *reader) onePad(i int, loose bool) (place, bool) {
 	if s := r.tok(p.next); s.text == "s" && s.glued && t.shape == number {
 		p.next++ // "16s too wet"
 	}
+	if q, s := r.tok(p.next), r.tok(p.next+1); q.text == "'" && q.glued && s.text == "s" && s.glued && t.shape == number && isStates[r.tok(p.next+2).tag] {
+		p.next += 2 // "8's sprayed"
+	}
 	if r.markBehind(p.next, t.shape == word) {
 		p.next++
 		p.marked = true
@@ -153,6 +156,10 @@ func (r *reader) onePad(i int, loose bool) (place, bool) {
 	p.at = i
 	return p, true
 }
+
+// isStates are parts of speech behind "8's" that make it "8 is".
+var isStates = map[tag]bool{sprayWord: true, wetWord: true, dampWord: true, dryWord: true, shutWord: true, closedWord: true, grazedWord: true, doneWord: true,
+	toppedWord: true, cutWord: true, mowWord: true, sowWord: true, fertWord: true}
 
 // markBehind tells whether the word behind a name marks it as a paddock's:
 // "north pasture", "barn lot". A number behind the mark is a score of a named
@@ -219,6 +226,9 @@ func (r *reader) notAPad(i int, p place) bool {
 	}
 	if w := r.tok(i - 2); r.oneOf(i-1, "by", "before") || t.value <= 12 && r.oneOf(i-1, "around", "about", "bout", "circa") && i-2 >= r.opening && (w.shape == number || w.shape == word && !directions[w.tag] && w.tag != whWord) {
 		return true // done by 9, out of it around 3
+	}
+	if r.tok(i+1).tag == leftWord && r.oneOf(i+2, "behind") {
+		return true // "4 left behind"
 	}
 	if b := r.tok(i - 1); i > 0 && (b.text == "-" && t.glued && !b.glued || b.text == "$") {
 		return true

@@ -59,6 +59,8 @@ type reader struct {
 	rained     bool    // the clause before told rain
 	perRain    float64 // millimetres in the unit of the rain told last
 	headed     bool    // the line before was a paddock's name alone
+	heldSeen   int     // up to this token a hold was looked for
+	heldSaid   bool    // one was found there
 	prefixed   bool    // the direction that waits came from "to" or "from"
 	understood []string
 	respelt    []string

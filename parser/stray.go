@@ -72,7 +72,7 @@ var times = wordSet(`before after or recently lately christmas easter xmas boxin
 // mayBeVerb tells whether an unknown word looks like a verb, which could turn
 // the statement into another.
 func mayBeVerb(w string) bool {
-	return strings.HasSuffix(w, "ed") || strings.HasSuffix(w, "ing") || strings.HasSuffix(w, "nt") || verbs[w]
+	return strings.HasSuffix(w, "ed") && !strings.HasSuffix(w, "weed") && !strings.HasSuffix(w, "seed") || strings.HasSuffix(w, "ing") || strings.HasSuffix(w, "nt") || verbs[w]
 }
 
 // verbs are irregular past tenses and orders that may stand behind a statement.

@@ -198,7 +198,7 @@ loop:
 			side, named = t.tag, true
 		case t.shape == number && r.tok(j+1).tag == cmUnit && (r.tok(j+2).tag == soilWord || r.tok(j+2).tag == tempWord):
 			j++
-		case named && (t.text == ":" || t.text == "=" || t.text == "was" || t.text == "is" || t.text == "at" && r.tok(j+2).tag != cmUnit || t.text == "of" || t.text == "now" || t.text == "today"):
+		case named && (t.text == ":" || t.text == "=" || t.text == "was" || t.text == "is" || t.text == "at" && r.tok(j+2).tag != cmUnit || t.text == "of" || t.text == "range" || t.text == "ranged" || t.text == "now" || t.text == "today"):
 		case named && t.text == "at" && r.tok(j+2).tag == cmUnit:
 			j += 2
 		default:
@@ -213,7 +213,7 @@ loop:
 	told := k
 	deg, fahrenheit, k := r.degrees(k)
 	r.unitTold = deg
-	if !named && !deg || !deg && r.unitAhead(k) && r.tok(k).tag != monthName {
+	if !named && !deg && !r.leastFirst(j) || !deg && r.unitAhead(k) && r.tok(k).tag != monthName {
 		return i
 	}
 	if named && !deg && r.tok(k).tag == mmUnit {
@@ -230,7 +230,7 @@ loop:
 		}
 		k++
 	}
-	r.keepTemperature(c, v, where, side)
+	k = r.leastAndMost(c, v, k, where, side)
 	if frost && !deg && v > 5 {
 		c.unsure(fahrenheitOrNot)
 	}

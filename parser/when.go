@@ -58,13 +58,16 @@ func (r *reader) daytime(m moment) moment {
 // clock reads an hour: 6am, 6:15, 5.30pm, at 6, at noon.
 func (r *reader) clock(i int) (int, bool) {
 	t := r.tok(i)
-	at := t.tag == atWord || t.text == "@"
+	at := t.tag == atWord || t.text == "@" || t.text == "by" && r.tok(i+1).shape == number && i > 0
 	if at {
 		i++
 		t = r.tok(i)
 	}
 	if t.tag == clockWord || at && t.text == "milking" {
 		return i + 1, true
+	}
+	if k := r.halfHour(i, at); k > i {
+		return k, true
 	}
 	if at && t.tag == numberWord && t.sense > 0 && t.sense <= 12 && !r.unitAhead(i+1) && r.tok(i+1).tag != partWord && r.tok(i+1).tag != pointWord && r.tok(i+1).tag != andWord && r.tok(i+1).tag != leafUnit {
 		return i + 1, true // at nine
@@ -193,6 +196,9 @@ func (r *reader) thisDay(i int) moment {
 func (r *reader) weekday(i int) moment {
 	t := r.tok(i)
 	u := r.tok(i + 1)
+	if r.oneOf(i, "sun") && (r.oneOf(i-1, "the", "some", "more", "of") || r.oneOf(i-1, "for") && r.oneOf(i-2, "pray", "praying", "prayer", "prayers", "wish", "crossed", "need", "hope")) && u.shape != number {
+		return moment{} // "pray for sun"
+	}
 	if u.text == "week" {
 		return moment{day: r.weekdayAfter(int(t.sense), r.today) + 7, next: i + 2, ok: true}
 	}

@@ -120,7 +120,8 @@ var placeWords = wordSet(`river flat road back front house hill dam creek bush g
 	ridge valley bank meadow bay point cliff beach lake pond spring lower upper`)
 
 // notNames are verbs and small words that no paddock is called by.
-var notNames = wordSet(`let keep keeping saving reserving another lot`)
+var notNames = wordSet(`let keep keeping saving reserving stockpiling deferring another lot pumped irrigated tankered injected broadcast chucked flicked
+	threw hauled finish knocked dropped`)
 
 // wildName reads words that may name a paddock where there is no register.
 func (r *reader) wildName(i int, loose bool) (place, bool) {

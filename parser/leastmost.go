@@ -1,0 +1,79 @@
+package parser
+
+import "leafround/core/entry"
+
+// leastAndMost keeps a reading, with what is told behind it: which of the two it
+// is, and the other one: "-1 min, 7 max", "4 to 16".
+//
+//	leastAndMost = number ( "min" | "max" ) [ [ "," | "and" | "/" ] number ( "max" | "min" ) ]
+func (r *reader) leastAndMost(c *clause, v float64, k int, where entry.Thermometer, side tag) int {
+	t := r.tok(k)
+	if w, n, ok := r.plain(k + 1); side == unknown && ok && w > v && (r.oneOf(k, "to") || t.text == "-" && t.glued) && r.ranges(k-2) && !r.unitAhead(n) {
+		r.keepTemperature(c, v, where, minWord)
+		r.keepTemperature(c, w, where, maxWord)
+		return n
+	}
+	if side != unknown || t.shape != word || t.tag != minWord && t.tag != maxWord {
+		r.keepTemperature(c, v, where, side)
+		return k
+	}
+	if _, _, ok := r.plain(r.over(k+1, ":", "of")); ok && !r.otherSide(t.tag, k+1) {
+		r.keepTemperature(c, v, where, side)
+		return k // "18 min 5": the word belongs to what follows
+	}
+	r.keepTemperature(c, v, where, t.tag)
+	k++
+	if !r.otherSide(t.tag, k) {
+		return k
+	}
+	w, n, _ := r.plain(r.overJoins(k))
+	_, _, n = r.degrees(n)
+	r.keepTemperature(c, w, where, r.tok(n).tag)
+	return n + 1
+}
+
+// ranges tells whether temperatures, not one of them, are spoken of before a
+// token: "temps 4 to 16", "air temp range 4 to 16".
+func (r *reader) ranges(i int) bool {
+	for k := i; k > i-4 && k >= 0; k-- {
+		if r.oneOf(k, "up", "from", "went", "gone", "risen") {
+			return false
+		}
+		if r.oneOf(k, "temps", "temperatures", "range", "ranged", "between") {
+			return true
+		}
+	}
+	return false
+}
+
+// otherSide tells whether a number with the other of "min" and "max" behind it
+// stands at a token.
+func (r *reader) otherSide(side tag, i int) bool {
+	_, n, ok := r.plain(r.overJoins(i))
+	if !ok {
+		return false
+	}
+	_, _, n = r.degrees(n)
+	t := r.tok(n)
+	return t.shape == word && (t.tag == minWord || t.tag == maxWord) && t.tag != side
+}
+
+// overJoins steps over what joins two amounts.
+func (r *reader) overJoins(i int) int {
+	for r.joins(i) || r.oneOf(i, "a") {
+		i++
+	}
+	return i
+}
+
+// leastFirst tells whether a bare number is the least or the most of a day, with
+// the other one behind it: "4 min 16 max".
+func (r *reader) leastFirst(i int) bool {
+	_, k, ok := r.plain(i)
+	if !ok {
+		return false
+	}
+	_, _, k = r.degrees(k)
+	t := r.tok(k)
+	return t.shape == word && (t.tag == minWord || t.tag == maxWord) && r.otherSide(t.tag, k+1)
+}

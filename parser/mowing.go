@@ -1,0 +1,86 @@
+package parser
+
+// mowing reads words that mean that grass was cut where hay or silage is named
+// with them: "knocked down 14 for hay", "dropped 8 for silage", "hay is down in
+// 11", and "ran the topper over 5".
+//
+//	mowing = ( "knocked" | "dropped" | … ) { word } "for" ( hay | silage ) | ( hay | silage ) { "is" | "now" } "down" [ "in" place ]
+func (r *reader) mowing(c *clause, i int) int {
+	t := r.tok(i)
+	switch {
+	case t.shape != word:
+	case fellVerbs[t.text]:
+		for k := i + 1; k < i+9; k++ {
+			u := r.tok(k)
+			if u.shape == end || u.shape == newline || u.text == "." {
+				return i
+			}
+			if u.shape == word && (u.tag == hayWord || u.tag == silageWord) {
+				if r.tok(k-1).tag != forWord && r.tok(k-1).tag != intoWord {
+					return i // "dropped hay in 12"
+				}
+				c.acts |= actMow
+				return r.over(i+1, "down", "over")
+			}
+		}
+	case r.oneOf(i, "ran", "run", "took") && toppers[r.tok(r.over(i+1, "the", "a", "old", "new", "our", "brush", "bush")).text]:
+		return i + 1
+	case toppers[t.text] && r.oneOf(r.back(i-1, "the", "a", "old", "new", "our", "brush", "bush"), "ran", "put", "took", "run"):
+		if k := r.over(i+1, "back"); r.oneOf(k, "over", "round", "around", "through", "across", "on", "in") && r.padAhead(k+1) {
+			c.acts |= actTopped
+			return k + 1
+		}
+	case r.oneOf(i, "down") && c.has(actSilage|actHay) && !r.oneOf(i+1, "to", "by", "from"):
+		b := r.tok(r.back(i-1, "is", "are", "all", "now", "already", "was", "finally", "it", "its"))
+		ahead := (r.tok(i+1).tag == inWord || r.tok(i+1).tag == atWord || r.tok(i+1).tag == onWord) && r.padAhead(i+2) && !(r.anyPaddock && elsewhere[r.tok(r.over(i+2, "the")).text])
+		if b.tag != hayWord && b.tag != silageWord && b.tag != cutWord || len(c.pads) == 0 && !ahead || !ahead && r.tok(i-1) == b && b.text != "hays" {
+			return i
+		}
+		c.acts |= actCut
+		return i + 1
+	}
+	return i
+}
+
+// toppers are what a paddock is topped with.
+var toppers = wordSet(`topper mulcher slasher mower hog toppers`)
+
+// fellVerbs may tell that grass was cut.
+var fellVerbs = wordSet(`knocked dropped laid felled flattened downed chopped`)
+
+// back steps back over some words.
+func (r *reader) back(i int, words ...string) int {
+	for i > 0 && r.oneOf(i, words...) {
+		i--
+	}
+	return i
+}
+
+// cuttingNoun tells whether "cutting" names the cut rather than the work: "first
+// cutting of hay is down". The cut itself must be told beside it.
+func (r *reader) cuttingNoun(i int) bool {
+	if !r.oneOf(i, "cutting") {
+		return false
+	}
+	b := r.tok(i - 1)
+	if b.tag != ordinalWord && !isOrdinalMark(b) && !r.oneOf(i-1, "last", "final") && r.tok(i+1).tag != ofWord {
+		return false
+	}
+	for k := i + 1; k < i+16; k++ {
+		t := r.tok(k)
+		if t.shape == newline || t.text == "." || t.text == "!" {
+			return false
+		}
+		if t.shape == word && (t.tag == cutWord || t.tag == mowWord || t.tag == baleWord || r.oneOf(k, "down", "made", "wrapped", "done")) {
+			return true
+		}
+	}
+	return false
+}
+
+// gathers tells whether a clause tells no more than that what was cut has been
+// baled or wrapped: "mowed 12 for silage yesterday, baled today".
+func (c *clause) gathers(last *clause) bool {
+	return c.acts&(actBale|actSilage|actHay) != 0 && c.acts&^(actBale|actSilage|actHay) == 0 && c.count == nil && c.guard == 0 && len(c.pads)+len(c.mobs)+len(c.nums) == 0 && c.days.ok &&
+		last.family() == famCut && last.guard == 0 && last.has(actCut|actMow) && last.has(actSilage|actHay) && len(last.pads) > 0 && c.days.day >= last.days.day
+}
