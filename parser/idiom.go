@@ -72,6 +72,10 @@ func (r *reader) idiomPart(c *clause, i int) int {
 	if p, is := r.longest(k - 1); d.event && is && p.next >= k {
 		return i
 	}
+	if i == r.opening && r.oneOf(i, "hold", "hang") && r.oneOf(i+1, "up") && k == i+2 {
+		c.remarks++ // "hold up, 12 is too wet"
+		return k
+	}
 	c.guard |= d.guard
 	c.acts |= d.acts
 	if d.none {
