@@ -124,7 +124,7 @@ func (r *reader) noteOf(c *clause) entry.Note {
 // askedAbout meets a question about what happened: nothing is logged, and the
 // paddock's history is offered. It may be meant for a colleague.
 func (r *reader) askedAbout(c *clause) outcome {
-	if len(c.pads) == 0 || !c.pads[0].known || !c.says() && len(c.mobs) == 0 {
+	if len(c.pads) == 0 || !c.pads[0].known || !c.says() && len(c.mobs) == 0 && !r.hasText(c.from, c.to, "counted") && !r.hasText(c.from, c.to, "count") && !r.hasText(c.from, c.to, "walked") {
 		return outcome{talk: true}
 	}
 	name := c.pads[0].name

@@ -70,10 +70,15 @@ func (r *reader) trim(from, to int) (int, int) {
 	for from < to && idle(r.tok(from)) && !r.negative(from) && !(r.tok(from).text == "*" && r.tok(from+1).glued) {
 		from++
 	}
-	for to > from && idle(r.tok(to-1)) && r.tok(to-1).text != "*" {
+	for to > from && (idle(r.tok(to-1)) && r.tok(to-1).text != "*" || r.kiss(from, to-1)) {
 		to--
 	}
 	return from, to
+}
+
+// kiss tells whether an x behind a courtesy is one, and no tiller set aside.
+func (r *reader) kiss(from, i int) bool {
+	return i > from && r.oneOf(i, "x", "xx", "xxx") && r.tok(i).shape == word && (r.tok(i-1).tag == courtesy || r.oneOf(i-1, "x", "xx", "xxx") && r.kiss(from, i-1))
 }
 
 // sentences reads the clauses of every sentence, merges them into statements
