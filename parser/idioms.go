@@ -74,7 +74,7 @@ var idiomTable = map[effect]string{
 	{event: true}: `
 		on the road; out on the road; on the highway; on the driveway; in the garden; in the creek; in the drain; in the ditch; got out; got out
 		again; broke out; broke into; broke in; got into; got in; got in with; got mixed; boxed up; mixed up; jumped out; jumped into; escaped from;
-		fell out; getting out; left open; was open; gate open; still open; pushed through; pushed out; knocked over; fallen down; blown over; blew
+		fell out; getting out; through the fence; over the fence; under the fence; through the gate; left open; was open; gate open; still open; pushed through; pushed out; knocked over; fallen down; blown over; blew
 		over; tipped over; ran out; run out; running out; gone missing; soil test; feed test; stuck in; bogged in`,
 	{none: true, late: true}: `
 		after pm milking; before pm milking; after evening milking; before evening milking; after the evening milking; before the evening milking;
