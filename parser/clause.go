@@ -279,12 +279,15 @@ func onlyJoins(b byte) bool {
 
 // partReaders are tried in order at each place of a clause.
 var partReaders = []func(*reader, *clause, int) int{
+	(*reader).aroundWeather,
+	(*reader).drivenOff,
 	(*reader).limitPart,
 	(*reader).standstill,
 	(*reader).agreedPart,
 	(*reader).idiomPart,
 	(*reader).whenPart,
 	(*reader).amountPart,
+	(*reader).tillersAhead,
 	(*reader).padsPart,
 	(*reader).tallyPart,
 	(*reader).herdPart,

@@ -88,7 +88,7 @@ func (r *reader) cameTo(i int) int {
 	if !ok || !r.isScore(k) || a.value > 5 {
 		return i
 	}
-	if r.oneOf(i+1, "in") && k == i+2 || a.decimal || r.isScore(a.next) || r.leafy(a.next) || r.tok(a.next).tag == averageWord {
+	if r.oneOf(i+1, "in", "at") || a.decimal || r.isScore(a.next) || r.leafy(a.next) || r.tok(a.next).tag == averageWord {
 		return k
 	}
 	return i

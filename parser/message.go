@@ -265,6 +265,16 @@ func (r *reader) sentenceEnd(i, to int) int {
 // mostClauses is how many clauses one message can hold (ours).
 const mostClauses = 300
 
+// namedOnce tells whether the last clause, or the one before it in the same
+// sentence, names one paddock.
+func namedOnce(list []clause) bool {
+	c := &list[len(list)-1]
+	if len(c.pads) == 0 && len(list) > 1 && list[len(list)-2].sentence == c.sentence {
+		c = &list[len(list)-2]
+	}
+	return len(c.pads) == 1
+}
+
 // clauses cuts a sentence into clauses.
 func (r *reader) clauses(list []clause, from, to, sentence int, asked bool) []clause {
 	r.paired = false
@@ -273,7 +283,7 @@ func (r *reader) clauses(list []clause, from, to, sentence int, asked bool) []cl
 		for r.tok(r.opening).tag == filler && r.tok(r.opening).shape == word && !placeWords[r.tok(r.opening).text] {
 			r.opening++
 		}
-		r.headed = len(list) > 0 && list[len(list)-1].heads() && len(list[len(list)-1].pads) > 0 && (list[len(list)-1].sentence < sentence || list[len(list)-1].colon) || introducedBefore(list, sentence) || len(list) > 0 && list[len(list)-1].awaits() && len(list[len(list)-1].pads) == 1
+		r.headed = len(list) > 0 && list[len(list)-1].heads() && len(list[len(list)-1].pads) > 0 && (list[len(list)-1].sentence < sentence || list[len(list)-1].colon) || introducedBefore(list, sentence) || len(list) > 0 && list[len(list)-1].awaits() && namedOnce(list)
 		r.rained = len(list) > 0 && list[len(list)-1].sentence == sentence && list[len(list)-1].acts == actRain
 		if len(list) > mostClauses || r.named > mostPads {
 			return list
