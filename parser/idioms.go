@@ -93,7 +93,7 @@ var idiomTable = map[effect]string{
 		well; cleaned up nicely; cleaned up good; after milking; before milking; after lunch; before lunch; after breakfast; before breakfast; after
 		smoko; after tea; before tea; at milking; this time; on my way; on the way; a bit; had a look; good to go; no yellow; no yellowing; no
 		seedheads; no seed heads; not yellowing; no sign of yellowing; as well; not uniform; not so good; looks good; looks great; looks well; looks
-		like rain; looks like 2; in the rain; in the dark; in the drizzle; in the wet; in the wind; in the sun; in the end; hit and miss; hit or miss; up and down; here and there; at the moment; at
+		like rain; looks like 2; in the rain; in the dark; in the drizzle; in the wet; in the wind; in the sun; in the end; went flat; gone flat; ran flat; went dead; gone dead; hit and miss; hit or miss; up and down; here and there; at the moment; at
 		present; by the way; for now; of course; as usual; on the quad; on the bike; per tiller; a tiller; of leaves; full leaves; new leaves; all
 		up; all over; all round; right through; on average; in all; at the top; at the bottom; down the back; near the gate; by the gate; at the
 		gate; at the back; at the front; good clover; feed wise; a few; going well; a good feed; to the boards; hit hard; thanks to; due to rain;

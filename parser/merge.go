@@ -58,7 +58,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			continue
 		}
 		alone := r.standsAlone(list, n)
-		if c.heads() && alone && (len(c.pads) == 1 || n < len(list)-1 || len(out) == 0) {
+		if c.heads() && alone && r.headsDay(c, list[n+1:]) && (len(c.pads) == 1 || n < len(list)-1 || len(out) == 0) {
 			head.take(c)
 			continue
 		}

@@ -139,7 +139,11 @@ func (r *reader) statements(list []clause, all outcome, whole *entry.Question) o
 			join(&all, outcome{ask: &entry.Ask{Reason: "What about " + st.pads[0].name + "? I cannot tell what that belongs to. Please send it apart."}})
 			continue
 		}
-		if says > 0 && !st.says() && (st.days.ok || st.until != 0) && len(st.pads) == 0 && st.guard&^guardFuture == 0 {
+		if says > 0 && !st.says() && (st.days.ok || st.until != 0) && len(st.pads) == 0 && (st.guard&^guardFuture == 0 || st.guard&^(guardPlan|guardNeg) == 0 && r.owedThese(st)) {
+			join(&all, outcome{ask: &entry.Ask{Reason: "Which day do you mean?"}})
+			continue
+		}
+		if says > 1 && r.dayDropped(list, st) {
 			join(&all, outcome{ask: &entry.Ask{Reason: "Which day do you mean?"}})
 			continue
 		}
@@ -161,6 +165,27 @@ func (r *reader) statements(list []clause, all outcome, whole *entry.Question) o
 	}
 	all.entries = tidy(all.entries)
 	return r.close(all, notes, head, whole)
+}
+
+// dayDropped tells whether a sentence with a day tells of no stock and no
+// paddock, so that nothing would come of it, while a count without a day stands
+// beside it: "yesterday's, the battery went flat. 8: 2 2.25 2".
+func (r *reader) dayDropped(list []clause, st *clause) bool {
+	if !st.days.ok || st.family() != famGraze || st.guard != 0 || len(st.pads) > 0 || len(st.mobs) > 0 || st.head > 0 || st.stock || st.resid != nil {
+		return false
+	}
+	for n := range list {
+		if d := &list[n]; d.sentence > st.sentence && d.count != nil && !d.days.ok {
+			return true
+		}
+	}
+	return false
+}
+
+// owedThese tells whether a clause says that what follows should have come on
+// another day: "should have sent these Sunday".
+func (r *reader) owedThese(c *clause) bool {
+	return c.days.ok && c.days.day != r.today && (r.hasText(c.from, c.to, "these") || r.hasText(c.from, c.to, "those"))
 }
 
 // saysElsewhere tells whether another sentence of the message states something.

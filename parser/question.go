@@ -41,6 +41,9 @@ func (r *reader) opensQuestion(i int) bool {
 		if t.text == "did" && r.didCount(i+1) {
 			return false // "did dam. 3 3.5 4"
 		}
+		if t.text == "should" && r.oneOf(i+1, "have", "of", "ve") {
+			return false // "should have sent these Sunday"
+		}
 		if t.text == "did" && r.walkDone(i+1) {
 			return false
 		}
