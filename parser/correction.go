@@ -207,7 +207,12 @@ func (r *reader) mended(i int) (mended, int, bool) {
 // subjectIs tells whether what should be mended was called by a word before the
 // "should be" or "to" at i: "paddock should be 3".
 func (r *reader) subjectIs(i int, w string) bool {
-	return r.oneOf(i-1, "be", "to", "been", "say", "read") && r.hasText(max(0, i-8), i-1, w) && r.oneOf(i-1-1, "should", "have", "that", "one", "it", w, "to")
+	for k := max(0, i-8); k < i-1; k++ {
+		if r.oneOf(k, w) && !r.namesPad(k) {
+			return r.oneOf(i-1, "be", "to", "been", "say", "read")
+		}
+	}
+	return false
 }
 
 // manyScores tells whether two scores or more stand at i.

@@ -237,9 +237,13 @@ func (r *reader) unresolved(c *clause) string {
 }
 
 func (r *reader) noSuch(name string) string {
-	reason := fmt.Sprintf("I know no paddock called %s. Which one do you mean?", name)
+	reason := noSuchReason(name)
 	r.offerNames(reason, name)
 	return reason
+}
+
+func noSuchReason(name string) string {
+	return fmt.Sprintf("I know no paddock called %s. Which one do you mean?", name)
 }
 
 // strangely settles a statement with words that nobody could place: a count

@@ -78,7 +78,7 @@ func (r *reader) wrongThing(from, to int, c entry.Correct) string {
 			return "Which day should it be? Please send it such as: should be the 18th"
 		case r.oneOf(i+1, "mob") && c.Field != entry.FieldMob:
 			return "Which mob should it be?"
-		case r.oneOf(i+1, "paddock", "pdk") && c.Field != entry.FieldPaddock:
+		case r.oneOf(i+1, "paddock", "pdk") && c.Field != entry.FieldPaddock && !r.namesPad(i+1):
 			return "Which paddock should it be?"
 		case r.oneOf(i+1, "score", "scores") && c.Field != entry.FieldTillers:
 			return "Which scores should stand?"

@@ -113,6 +113,9 @@ func (r *reader) onePad(i int, loose bool) (place, bool) {
 	if !ok {
 		p, ok = r.wildPad(i, loose)
 	}
+	if !ok && t.shape == word {
+		p, ok = r.cutShortName(i)
+	}
 	if !ok {
 		p, ok = r.wrongNumber(i)
 	}
