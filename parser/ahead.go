@@ -34,7 +34,7 @@ func (r *reader) tillersAhead(c *clause, i int) int {
 
 // namedBefore tells whether a paddock is named before a token in its sentence.
 func (r *reader) namedBefore(i int) bool {
-	for j := i - 1; j >= 0; j-- {
+	for j := i - 1; j >= max(0, i-24); j-- {
 		t := r.tok(j)
 		if t.shape == newline || t.shape == mark && t.text == "." {
 			return false

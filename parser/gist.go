@@ -80,6 +80,9 @@ var gistTags = map[tag]bool{unknown: true, filler: true, courtesy: true, remark:
 // cameTo steps over "came up", "came out at", "came to" where scores with a
 // point, or several, or leaves follow: stock also come out.
 func (r *reader) cameTo(i int) int {
+	if !r.oneOf(i, "came", "coming", "comes", "come") {
+		return i
+	}
 	k := r.over(i+1, "in", "up", "out", "back", "to", "at", "around", "about", "as", "an", "average", "with")
 	if r.oneOf(k-1, "of") || k == i+1 {
 		return i
