@@ -206,7 +206,7 @@ func (r *reader) notAPad(i int, p place) bool {
 	if b := r.tok(i - 1); i > 0 && b.tag == atWord && b.shape == word || r.tok(i+1).text == "bales" {
 		return true // at 6
 	}
-	if w := r.tok(i - 2); r.oneOf(i-1, "by", "before") || t.value <= 12 && r.oneOf(i-1, "around", "about", "bout", "circa") && i-2 >= r.opening && (w.shape == number || w.shape == word && !directions[w.tag] && w.tag != whWord && !r.oneOf(i-2, "me", "us", "know", "ask")) {
+	if w := r.tok(i - 2); r.oneOf(i-1, "by", "before") && !(r.oneOf(i-2, "long") && r.oneOf(i+1, "is", "will", "can", "gets", "comes")) || t.value <= 12 && r.oneOf(i-1, "around", "about", "bout", "circa") && i-2 >= r.opening && (w.shape == number || w.shape == word && !directions[w.tag] && w.tag != whWord && !r.oneOf(i-2, "me", "us", "know", "ask")) {
 		return true // done by 9, out of it around 3
 	}
 	if b := r.tok(i - 1); i > 0 && (b.text == "-" && t.glued && !b.glued || b.text == "$") {

@@ -50,7 +50,7 @@ func (r *reader) opensQuestion(i int) bool {
 		if t.text == "any" && (r.tok(i+1).tag == padMark || r.oneOf(i+1, "chance")) || t.text == "got" && r.oneOf(i+1, "any", "anything") {
 			return true
 		}
-		if openers[t.text] || t.tag == whWord || r.oneOf(i, "anything", "anywhere") && r.oneOf(i+1, "fit", "ready", "suitable", "worth", "good", "to", "at", "past", "over") {
+		if openers[t.text] || t.tag == whWord || r.oneOf(i, "anything", "anywhere") && r.oneOf(i+1, "fit", "ready", "suitable", "worth", "good", "to", "at", "past", "over", "i", "we") {
 			return true
 		}
 		if t.text == "have" || t.text == "has" || t.text == "was" || t.text == "can" || t.text == "had" {
@@ -136,7 +136,7 @@ func (r *reader) asksSomething(from, to int) bool {
 }
 
 var questionKeys = wordSet(`next nxt ready plan round rotation rate pace due history log summary help commands export map picture chart graph csv
-	spreadsheet calendar status report counting slow speed order forecast without why leaves length figures wedge explain menu entries recent`)
+	spreadsheet calendar status report counting slow speed order forecast without why leaves length figures wedge explain menu entries recent instructions`)
 
 // questionWords are words that questions are made of, beside those of the
 // lexicon that carry nothing.
@@ -154,7 +154,7 @@ var questionWords = wordSet(`next nxt ready plan planning round rotation rate pa
 	use used work works you your explain reason reckon think put putting turn feed cover ok okay with as from until since till have has had got
 	current currently right just next? one ones two three left over ahead behind lately recently season year spring it? thing things say says
 	commands start started option options know eat eaten open available sort behind wait close worth check checked measured measure rest
-	eta target window overdue late early past leafstage lf lvs lv expect expected bring longs moment good mornings evenings furthest farthest highest ripest closest nearest along reached passed hit made checking story lowdown rundown
+	eta target window overdue late early past leafstage lf lvs lv expect expected bring longs moment good its am taking bringing sending block blocks before yesterdays picked dropped stalled eased improved mistake mistakes error instructions mornings evenings furthest farthest highest ripest closest nearest along reached passed hit made checking story lowdown rundown
 	info details overview roundup brief digest menu using bot rank ranking ranked pick choose choice suggest recommend
 	wedge farm all every whole some more again another instead only those my his her their arvo night nite am pm weekend fortnight month speedy faster slower speeding slowing would look mean did above big size break breaks recent latest menu say type send enter record undo correct since rotation until till own ahead held on tillers tiller pull enough whats wheres be eating gave given giving offer
 	offered offering fed text texting format submit reading readings everything`)

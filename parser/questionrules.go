@@ -16,6 +16,10 @@ func askHelp(q *query) *entry.Question {
 	if len(q.pads) == 0 && q.any("way", "trick") && q.any("send", "log", "enter", "text", "record", "tell", "put") && q.any("what", "whats", "how") {
 		return &entry.Question{About: entry.AskHelp}
 	}
+	if q.any("instructions") && q.n <= 4 || len(q.pads) == 0 && !q.mobSaid && q.any("how") && q.any("do", "can") && q.any("i", "we", "you") &&
+		q.any("fix", "take", "change", "edit", "delete", "correct") && q.any("back", "mistake", "mistakes", "something", "entry", "wrong", "message", "error") {
+		return &entry.Question{About: entry.AskHelp}
+	}
 	if q.any("menu") && q.n <= 4 || q.any("how") && q.any("log", "undo", "send", "enter", "record", "tell", "correct") && q.any("do", "i", "can", "to") && len(q.pads) == 0 && q.n <= 8 ||
 		q.any("what", "whats") && q.any("say", "type", "ask", "send", "text", "write") && q.any("i", "we", "can", "you") && len(q.pads) == 0 && !q.mobSaid && q.n <= 8 && (q.n <= 5 || q.any("type", "text", "ask", "say")) && !q.any("did") {
 		return &entry.Question{About: entry.AskHelp}
@@ -69,7 +73,7 @@ func askFile(q *query) *entry.Question {
 func askWhatIf(q *query) *entry.Question {
 	out := &entry.Question{About: entry.AskRound}
 	change := q.any("slow", "speed", "stretch", "if", "happens", "happen", "drop", "push", "went", "faster", "slower", "speedy")
-	change = change || q.any("would") && q.any("look", "be", "mean", "do") || q.first == "if" || q.first == "suppose" || q.first == "supposing"
+	change = change || q.any("would") && q.any("look", "be", "mean", "do", "work", "suit") || q.first == "if" || q.first == "suppose" || q.first == "supposing"
 	aDay := q.any("day", "daily", "per") || q.any("a")
 	switch {
 	case q.any("without") && len(q.pads) == 0 && q.n <= 5:
@@ -114,6 +118,8 @@ func askHistory(q *query) *entry.Question {
 	case q.any("havent", "hasnt", "never", "not") && q.any("counted", "walked", "measured", "checked", "looked"):
 		return nil // "which havent been counted": what is due
 	case q.any("history", "entries"), q.first == "log" && q.n <= 4, q.any("when", "what", "whats", "who", "whos", "which", "how") && past && !q.any("next", "due", "needs", "should", "be"):
+	case len(q.pads) == 1 && q.any("when", "whens") && q.any("did", "was", "were") && !q.any("ready", "next", "due"):
+	case len(q.pads) == 1 && q.any("show", "give", "list") && q.any("everything", "all"):
 	case q.any("what", "whats") && (q.any("did", "done", "been") && q.any("we", "log", "logged") || q.any("done") && q.any("been")):
 	case q.any("show", "give", "list") && q.any("last") && q.days > 0 && !q.any("plan", "order", "round", "rate", "leaf", "leaves", "next"):
 	case q.any("log", "entries", "logged") && q.any("show", "last", "recent", "recently", "give", "the", "see", "latest", "all") && q.n <= 7 && !q.any("how", "count"):
@@ -190,7 +196,7 @@ func askOnePaddock(q *query) *entry.Question {
 	if q.any("would", "love", "wish") && !q.any("when", "what", "how") {
 		return nil
 	}
-	if q.signal && (q.any("how", "hows", "ready", "stage", "status", "when", "whens", "leaf", "leaves", "what", "whats", "about", "held", "looking", "can", "ok", "target", "late", "score", "graze", "average", "wot", "wots", "back", "available", "open", "due", "wheres", "where", "need", "needs", "left", "should", "shut") || q.n == 0) ||
+	if q.signal && (q.any("how", "hows", "ready", "stage", "status", "when", "whens", "leaf", "leaves", "what", "whats", "about", "held", "looking", "can", "ok", "target", "late", "score", "graze", "average", "wot", "wots", "back", "good", "available", "open", "due", "wheres", "where", "need", "needs", "left", "should", "shut") || q.n == 0) ||
 		q.any("status", "report", "stage", "show") && q.n <= 4 || q.framed && q.any("story", "lowdown", "rundown", "latest", "info", "details", "about", "on", "report") && q.n <= 6 {
 		return &entry.Question{About: entry.AskPaddock, Paddock: q.pads[0]}
 	}
@@ -200,7 +206,7 @@ func askOnePaddock(q *query) *entry.Question {
 func askRate(q *query) *entry.Question {
 	leafy := q.any("leaf", "leaves", "lvs", "lf", "grass", "growing", "growth", "grow")
 	switch {
-	case q.any("rate", "pace"), leafy && q.any("fast", "quick", "quickly", "speed", "speeding", "slowing", "slow", "slowly", "coming", "appearance", "emergence"),
+	case q.any("rate", "pace"), leafy && q.any("fast", "quick", "quickly", "speed", "speeding", "slowing", "slow", "slowly", "coming", "appearance", "emergence", "picked", "dropped", "stalled", "eased", "improved"),
 		q.any("days", "day") && q.any("per", "a") && q.any("leaf"), q.any("growing") && q.any("how"),
 		q.n == 2 && q.any("how") && q.any("fast"):
 	default:
@@ -253,7 +259,10 @@ func askNext(q *query) *entry.Question {
 	if q.first == "should" && q.any("go", "graze", "put", "use", "do") && len(q.pads) > 0 {
 		return &entry.Question{About: entry.AskNext, Mob: q.mob}
 	}
-	goes := q.any("where", "which", "wheres") && q.any("go", "going", "put", "putting", "move", "moving", "shift", "shifting", "to", "into", "graze", "best", "take", "bring", "run", "turn", "feed")
+	goes := q.any("where", "which", "wheres") && q.any("go", "going", "put", "putting", "move", "moving", "shift", "shifting", "to", "into", "graze", "best", "take", "taking", "bring", "bringing", "sending", "run", "turn", "feed") || q.any("which") && q.mobSaid && q.any("have", "get", "want")
+	if q.any("after") && len(q.pads) == 1 && q.any("what", "whats", "where", "wheres", "which") && q.n <= 5 && !q.any("ready", "grazed") {
+		return &entry.Question{About: entry.AskNext, Mob: q.mob}
+	}
 	if q.any("next", "nxt") && (asks || q.signal || q.n <= 2 && len(q.pads) == 0 || q.mobSaid && q.first == "next" && q.n <= 4 && len(q.pads) == 0 && q.any("for", "with", "up")) || goes && q.signal && len(q.pads) == 0 ||
 		q.any("best") && q.signal && q.any("paddock", "pdk", "one") {
 		return &entry.Question{About: entry.AskNext, Mob: q.mob}
@@ -264,6 +273,7 @@ func askNext(q *query) *entry.Question {
 func askReady(q *query) *entry.Question {
 	if q.signal && len(q.pads) == 0 && q.strange == 0 && q.n <= 9 && q.any("which", "what", "whats", "any", "anything") {
 		if q.any("hit", "reached", "passed", "made") && (q.any("target", "leaves", "leaf", "stage") || q.score) ||
+			q.any("past") && q.any("best", "its") || q.any("had") && (q.any("leaves") || q.score) && q.any("their", "its", "which") ||
 			q.any("furthest", "farthest", "highest", "ripest", "closest", "nearest") || q.any("good") && q.any("go") {
 			return &entry.Question{About: entry.AskReady}
 		}
