@@ -249,6 +249,11 @@ func noSuchReason(name string) string {
 // strangely settles a statement with words that nobody could place: a count
 // stands on its own feet, anything else is asked about.
 func (r *reader) strangely(c *clause, entries []entry.Entry) outcome {
+	for _, i := range c.strays {
+		if c.count != nil && !c.days.ok && r.oneOf(i, "week", "month", "fortnight", "season", "weekend") && r.oneOf(i-1, "last", "other", "previous") {
+			return outcome{ask: &entry.Ask{Reason: "Which day was that?"}} // "hill last week was 2 2 2"
+		}
+	}
 	firm := c.count != nil && len(c.nums) == 0 && (len(c.count.said) > 1 || c.before == 0 && (len(c.pads) > 0 && c.pads[0].marked || c.count.decimal))
 	if firm {
 		r.understand(c)

@@ -216,7 +216,7 @@ var lexiconTable = map[tag]string{
 	degreeUnit: `degree degrees deg degs celsius c`,
 	strangeUnit: `litres litre l bags bag dollars bucks km kms kph m metres meters metre rolls posts loads load ton tons tonnes
 		tonne percent oclock`,
-	averageWord: `average avg ave av averages averaged averaging mean avge`, allWord: `all every`, onlyWord: `only`, eachWord: `each`,
+	averageWord: `average avg ave av averages averaged averaging mean avge`, allWord: `all every`, onlyWord: `only`, eachWord: `each apiece`,
 	reproWord: `repro reproductive heading headed nodes node seedhead seedheads noded`, daughterWord: `daughter daughters`, remnantWord: `remnant remnants`,
 	timesWord: `x`, yellowWord: `yellowing yellow yellowed dying dead browning dies yellows senescing senesced brown`,
 	leafWord:  `oldest old tip tips base bases bottom lowest bottoms older`,

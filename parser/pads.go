@@ -133,6 +133,8 @@ func (r *reader) onePad(i int, loose bool) (place, bool) {
 	}
 	if s := r.tok(p.next); s.text == "s" && s.glued && t.shape == number {
 		p.next++ // "16s too wet"
+	} else if u := r.tok(p.next + 1); s.text == "'" && s.glued && u.text == "s" && u.glued && t.shape == number && r.tok(p.next+2).tag != holdWord && r.tok(p.next+2).tag != padMark {
+		p.next += 2 // "12's a bit rough"
 	}
 	if r.markBehind(p.next, t.shape == word) {
 		p.next++
