@@ -139,12 +139,12 @@ func (r *reader) noVerb(c *clause) outcome {
 	switch {
 	case c.guard&guardAsk != 0:
 		return r.askedAbout(c)
-	case c.trouble && len(c.pads) == 1 && c.pads[0].known && r.names(c) && len(c.mobs) == 0 && (c.guard == guardNeg || c.guard&^guardNeg == guardPlan && r.hasText(c.from, c.to, "needs")):
-		return outcome{entries: []entry.Entry{r.noteOf(c)}} // "no water in 12", "gate in 12 needs fixing"
+	case r.troubleDenied(c):
+		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	case c.guard != 0:
 		return outcome{talk: true}
-	case c.trouble && len(c.pads) == 2 && c.pads[0].known && c.pads[1].known && r.beside(c.pads[0].at-1):
-		return outcome{entries: []entry.Entry{r.noteOf(c)}} // "no power on the fence between 6 and 7"
+	case r.troubleBetween(c):
+		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	case c.event && len(c.mobs) > 0 && (len(c.pads) == 0 || len(c.pads) > 1 && c.pads[0].known):
 		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	case (c.trouble || c.event) && len(c.pads) == 1 && c.pads[0].known && r.names(c):
@@ -166,28 +166,6 @@ func (r *reader) noVerb(c *clause) outcome {
 	}
 	return outcome{talk: true}
 }
-
-// names tells whether a clause plainly names its paddock, rather than holding a
-// number: "trough leaking in 12", not "picked up 3 reels".
-func (r *reader) names(c *clause) bool {
-	p := c.pads[0]
-	return p.role != roleNone || p.marked || p.at == c.from || r.tok(p.at).shape == word || r.beside(p.at-1)
-}
-
-// beside tells whether a word of place stands before a paddock: "along 10", "on
-// the west side of 6".
-func (r *reader) beside(i int) bool {
-	if r.oneOf(i, "the") {
-		i--
-	}
-	t := r.tok(i)
-	return t.tag == atWord || besideWords[t.text] || t.tag == ofWord && (r.tok(i-1).tag == remark || sideWords[r.tok(i-1).text])
-}
-
-var (
-	besideWords = wordSet(`along by beside near behind between around round across past under outside through opposite above below alongside bordering against over up down towards onto adjoining`)
-	sideWords   = wordSet(`side end corner edge top bottom front back boundary half middle entrance mouth`)
-)
 
 // onlyName tells whether a paddock's name is all that the clause holds.
 func (r *reader) onlyName(c *clause) bool {

@@ -225,6 +225,10 @@ func (r *reader) queryPart(q *query, i int) int {
 			return k + 1
 		}
 	}
+	if t := r.tok(i); t.shape == number && t.glued && r.tok(i-1).shape == word && i > 0 && r.tok(i-1).tag != padMark {
+		q.strange += 2 // the 3 of an N3 that no paddock is called
+		return i + 1
+	}
 	if t := r.tok(i); t.tag == unknown || t.tag == padMark || t.shape == number || t.text == "#" || !questionWords[t.text] || r.book.first[t.text] > 0 {
 		if m := r.day(i); m.ok && t.shape != word {
 			return m.next
