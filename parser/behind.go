@@ -33,7 +33,12 @@ func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question
 
 // wholeQuestion reads a sentence that is nothing but a question.
 func (r *reader) wholeQuestion(from, to int, asked bool) (*entry.Question, int, bool) {
-	q := r.ask(from, to, asked || r.opensQuestion(from))
+	a := r.salute(from, to)
+	signal := asked || r.opensQuestion(a)
+	q := r.ask(a, to, signal)
+	if k := r.reasonFrom(a, to); q == nil && k < to {
+		q = r.ask(a, k, signal)
+	}
 	return q, from, q != nil
 }
 

@@ -92,6 +92,9 @@ func (r *reader) longest(i int) (found place, ok bool) {
 		return place{}, false
 	}
 	most := r.book.most(t.text, len(r.toks)-i)
+	if most == 0 && r.possessive(i) {
+		most = r.book.most(t.text[:len(t.text)-1], len(r.toks)-i)
+	}
 	if most == 0 {
 		return r.gluedName(i)
 	}
@@ -108,12 +111,24 @@ func (r *reader) longest(i int) (found place, ok bool) {
 		foldToken(&fold, u)
 		if name, has := r.book.has(fold.String()); has && !r.runsOn(i+n) {
 			found, ok = place{name: name, known: true, next: i + n + 1, shorter: found.name}, true
+		} else if r.possessive(i + n) {
+			whole := fold.String()
+			if name, has := r.book.has(whole[:len(whole)-1]); has {
+				found, ok = place{name: name, known: true, next: i + n + 1, shorter: found.name}, true
+			}
+			break
 		}
 	}
 	if !ok {
 		return r.gluedName(i)
 	}
 	return found, ok
+}
+
+// possessive tells whether a word was typed with "'s": "dam's really uneven".
+func (r *reader) possessive(i int) bool {
+	t := r.tok(i)
+	return t.shape == word && t.end-t.start > 3 && strings.HasSuffix(t.text, "s") && strings.HasSuffix(r.text[t.start:t.end], "'s")
 }
 
 // most gives how many tokens a name that starts with this word can have.

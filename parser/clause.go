@@ -283,6 +283,8 @@ func onlyJoins(b byte) bool {
 
 // partReaders are tried in order at each place of a clause.
 var partReaders = []func(*reader, *clause, int) int{
+	(*reader).aroundWeather,
+	(*reader).drivenOff,
 	(*reader).limitPart,
 	(*reader).freeFrom,
 	(*reader).nobodyPart,
@@ -291,6 +293,7 @@ var partReaders = []func(*reader, *clause, int) int{
 	(*reader).idiomPart,
 	(*reader).whenPart,
 	(*reader).amountPart,
+	(*reader).tillersAhead,
 	(*reader).padsPart,
 	(*reader).tallyPart,
 	(*reader).herdPart,

@@ -9,6 +9,13 @@ import (
 //	correction = value "not" value | "not" value [ "," ] value | ( "should" "be" | "make" "it" | "i" "meant" ) value
 //	           | place "was" scores "not" scores [ day ] | "change" value "to" value
 func (r *reader) correction(i, to int, told bool) (entry.Correct, bool) {
+	if k := r.asksTo(i); k > i && r.oneOf(k, "make") {
+		i = k
+	}
+	moved := false
+	if c, ok := r.wroteWrong(i, to, &moved); ok {
+		return c, !moved
+	}
 	announced, j := r.announces(i)
 	if r.oneOf(j, "not") {
 		from, k, ok := r.mended(j + 1)
@@ -16,7 +23,7 @@ func (r *reader) correction(i, to int, told bool) (entry.Correct, bool) {
 			k++
 		}
 		thing, k2, ok2 := r.mended(k)
-		if ok && ok2 && k2 == to {
+		if ok && ok2 && r.endsHere(k2, to) {
 			return joinMended(thing, from)
 		}
 		return entry.Correct{}, false
@@ -24,10 +31,17 @@ func (r *reader) correction(i, to int, told bool) (entry.Correct, bool) {
 	if c, ok := r.aboutCorrection(j, to); ok {
 		return c, true
 	}
-	if r.oneOf(j, "change", "swap") {
-		from, k, ok := r.mended(j + 1)
+	if k := r.asksTo(j); changeVerbs[r.tok(k).text] {
+		s := r.subject(k + 1)
+		if thing, end, ok := r.mended(r.over(s, "to", "be", "read", "say")); ok && s > k+1 && r.oneOf(s, "to") && r.endsHere(end, to) {
+			return thing.correct(), true
+		}
+		if k := r.over(s, ",", ":", "-", "to", "it"); s > k-3 && s > r.asksTo(j)+1 && r.oneOf(s, ",", ":", "-") {
+			return r.correction(k, to, told)
+		}
+		from, k, ok := r.mended(k + 1)
 		if ok && r.oneOf(k, "to", "for") {
-			if thing, k2, ok := r.mended(k + 1); ok && k2 == to {
+			if thing, k2, ok := r.mended(k + 1); ok && r.endsHere(k2, to) {
 				return joinMended(thing, from)
 			}
 		}
@@ -37,6 +51,7 @@ func (r *reader) correction(i, to int, told bool) (entry.Correct, bool) {
 	if !ok {
 		return entry.Correct{}, false
 	}
+	end := k
 	for r.oneOf(k, ",", "and") {
 		k++
 	}
@@ -47,16 +62,19 @@ func (r *reader) correction(i, to int, told bool) (entry.Correct, bool) {
 				from, k2, ok = mended{field: entry.FieldTillers, scores: plainScores(t.said)}, k3, true
 			}
 		}
-		if ok && k2 == to {
+		if ok && r.endsHere(k2, to) {
 			return joinMended(thing, from)
 		}
 		return entry.Correct{}, false
 	}
-	if k == to && (announced || told) {
+	if (announced || told) && (end == to || announced && r.endsHere(end, to)) {
 		return thing.correct(), true
 	}
 	return entry.Correct{}, false
 }
+
+// changeVerbs ask that an entry be made another.
+var changeVerbs = wordSet(`change swap switch amend alter edit update correct fix`)
 
 // namesPad tells whether a known paddock is named at i.
 func (r *reader) namesPad(i int) bool {
@@ -64,19 +82,48 @@ func (r *reader) namesPad(i int) bool {
 	return ok && p.known
 }
 
-// announces reads "should be", "make it", "i meant", "that was".
-func (r *reader) announces(i int) (bool, int) {
+// subject steps over what is to be mended: "the date on that one", "my last
+// count".
+func (r *reader) subject(i int) int {
 	j := i
-	for r.oneOf(j, "it", "that", "this", "they", "the", "paddock", "date", "day", "mob", "last", "one", "count", "scores", "score", "tillers", "counts", "my") && r.tok(j).shape == word || r.oneOf(j, "i") && r.oneOf(j+1, "should", "shouldve", "meant") {
-		if r.tok(j).tag == padMark && r.namesPad(j) {
-			break
+	for {
+		switch {
+		case r.tok(j).shape != word && !r.oneOf(j, "i"):
+			return j
+		case r.oneOf(j, "it", "that", "this", "they", "the", "date", "day", "mob", "last", "one", "count", "scores", "score", "tillers", "counts", "my", "latest", "previous", "entry", "message", "msg", "text"):
+		case r.oneOf(j, "paddock", "before"):
+			if r.namesPad(j) {
+				return j
+			}
+		case r.oneOf(j, "move", "shift", "grazing", "graze", "spray", "cut", "hold", "feed", "lot") && j > i && r.oneOf(j-1, "last", "that", "my", "previous", "latest"):
+		case j > i && r.ofThat(j) > j && r.tok(j).text != ",":
+			j = r.ofThat(j)
+			continue
+		case r.oneOf(j, "i") && r.oneOf(j+1, "should", "shouldve", "meant"):
+		default:
+			return j
 		}
 		j++
 	}
-	for _, w := range [][]string{{"should", "be"}, {"should", "have", "been"}, {"shouldve", "been"}, {"should", "have", "said"}, {"shouldve", "said"}, {"should", "of", "said"}, {"should", "have", "read"}, {"should", "have", "written"}, {"should", "have", "wrote"}, {"should", "of", "been"}, {"meant", "to", "write"}, {"meant", "to", "type"}, {"was", "meant", "to", "say"}, {"shoulda", "been"}, {"shud", "be"}, {"make", "it"}, {"make", "that"}, {"meant"}, {"i", "meant"}, {"i", "mean"}, {"should", "read"}, {"should", "say"}, {"change", "the", "mob", "to"}, {"change", "mob", "to"}, {"change", "the", "paddock", "to"}, {"change", "paddock", "to"}, {"change", "the", "date", "to"}, {"change", "date", "to"},
-		{"meant", "to", "say"}, {"was", "meant", "to", "be"}, {"is", "meant", "to", "be"}, {"change", "it", "to"}, {"change", "that", "to"}, {"change", "to"}, {"needs", "to", "be"}} {
+}
+
+// pointsBack tells whether a subject speaks of what the sender logged last: "my
+// last message", "the last move".
+func (r *reader) pointsBack(i, j int) bool {
+	i = r.over(i, "the", "my")
+	return r.oneOf(i, "last", "latest", "previous") && j > i+1 && r.oneOf(j-1, "one", "count", "entry", "message", "msg", "text", "move", "shift")
+}
+
+// announces reads "should be", "make it", "i meant", "that was".
+func (r *reader) announces(i int) (bool, int) {
+	j := r.subject(i)
+	for _, w := range [][]string{{"should", "be"}, {"should", "have", "been"}, {"shouldve", "been"}, {"should", "have", "said"}, {"shouldve", "said"}, {"should", "of", "said"}, {"should", "have", "read"}, {"should", "have", "written"}, {"should", "have", "wrote"}, {"should", "of", "been"}, {"meant", "to", "write"}, {"meant", "to", "type"}, {"was", "meant", "to", "say"}, {"shoulda", "been"}, {"shud", "be"}, {"make", "it"}, {"make", "that"}, {"meant", "to", "say"}, {"was", "meant", "for"}, {"meant"}, {"i", "meant"}, {"i", "mean"}, {"should", "read"}, {"should", "say"}, {"change", "the", "mob", "to"}, {"change", "mob", "to"}, {"change", "the", "paddock", "to"}, {"change", "paddock", "to"}, {"change", "the", "date", "to"}, {"change", "date", "to"},
+		{"was", "meant", "to", "be"}, {"is", "meant", "to", "be"}, {"change", "it", "to"}, {"change", "that", "to"}, {"change", "to"}, {"needs", "to", "be"}} {
 		if k, ok := r.run(j, w...); ok {
-			for r.oneOf(k, "for", "for", "in", "the", "on") && !r.tok(k).glued {
+			if r.oneOf(k-2, "make") && r.oneOf(k-1, "that") {
+				k = r.over(k, "last", "one", "count", "move", "entry")
+			}
+			for r.oneOf(k, "for", "from", "in", "the", "on") && !r.tok(k).glued {
 				k++
 			}
 			return true, k
@@ -88,12 +135,10 @@ func (r *reader) announces(i int) (bool, int) {
 		}
 	}
 	if j > i && r.oneOf(j, "was", "is", "were") {
-		k := j + 1
-		for r.oneOf(k, "the", "in") {
-			k++
-		}
+		k := r.over(j+1, "the", "in", "from", "for", "actually", "really", "meant", "to", "be")
 		_, _, ok := r.mended(k)
-		return ok && r.oneOf(j, "was", "were") && r.oneOf(i, "that", "it", "they"), j + 1
+		said := r.oneOf(i, "that", "it", "they") || r.pointsBack(i, j)
+		return ok && r.oneOf(j, "was", "were") && said, r.over(j+1, "from", "for", "actually", "really")
 	}
 	if r.oneOf(i, "its", "thats", "that", "was", "were", "is") {
 		return false, i + 1
@@ -148,6 +193,7 @@ func (r *reader) mended(i int) (mended, int, bool) {
 		i++
 	}
 	p, isPad := r.onePad(i, true)
+	p.marked = p.marked || isPad && r.subjectIs(i, "paddock")
 	if isPad && (p.marked || r.tok(i).shape == word || !r.manyScores(i)) && p.known && (p.next > i+1 || r.tok(i).shape == word || r.tok(i).value > 4 || p.marked) {
 		return mended{field: entry.FieldPaddock, name: p.name, text: p.name}, p.next, true
 	}
@@ -156,6 +202,17 @@ func (r *reader) mended(i int) (mended, int, bool) {
 		return mended{field: entry.FieldTillers, scores: t.said}, k, true
 	}
 	return mended{}, i, false
+}
+
+// subjectIs tells whether what should be mended was called by a word before the
+// "should be" or "to" at i: "paddock should be 3".
+func (r *reader) subjectIs(i int, w string) bool {
+	for k := max(0, i-8); k < i-1; k++ {
+		if r.oneOf(k, w) && !r.namesPad(k) {
+			return r.oneOf(i-1, "be", "to", "been", "say", "read")
+		}
+	}
+	return false
 }
 
 // manyScores tells whether two scores or more stand at i.

@@ -126,7 +126,7 @@ func (r *reader) noteOf(c *clause) entry.Note {
 // askedAbout meets a question about what happened: nothing is logged, and the
 // paddock's history is offered. It may be meant for a colleague.
 func (r *reader) askedAbout(c *clause) outcome {
-	if len(c.pads) == 0 || !c.pads[0].known || !c.says() && len(c.mobs) == 0 {
+	if len(c.pads) == 0 || !c.pads[0].known || !c.says() && len(c.mobs) == 0 && !r.hasText(c.from, c.to, "counted") && !r.hasText(c.from, c.to, "count") && !r.hasText(c.from, c.to, "walked") {
 		return outcome{talk: true}
 	}
 	name := c.pads[0].name
@@ -141,8 +141,12 @@ func (r *reader) noVerb(c *clause) outcome {
 	switch {
 	case c.guard&guardAsk != 0:
 		return r.askedAbout(c)
+	case r.troubleDenied(c):
+		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	case c.guard != 0:
 		return outcome{talk: true}
+	case r.troubleBetween(c):
+		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	case c.event && len(c.mobs) > 0 && (len(c.pads) == 0 || len(c.pads) > 1 && c.pads[0].known):
 		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	case (c.trouble || c.event) && len(c.pads) == 1 && c.pads[0].known && r.names(c):
@@ -163,13 +167,6 @@ func (r *reader) noVerb(c *clause) outcome {
 		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	}
 	return outcome{talk: true}
-}
-
-// names tells whether a clause plainly names its paddock, rather than holding a
-// number: "trough leaking in 12", not "picked up 3 reels".
-func (r *reader) names(c *clause) bool {
-	p := c.pads[0]
-	return p.role != roleNone || p.marked || p.at == c.from || r.tok(p.at).shape == word
 }
 
 // onlyName tells whether a paddock's name is all that the clause holds.
@@ -220,14 +217,23 @@ func (r *reader) unresolved(c *clause) string {
 }
 
 func (r *reader) noSuch(name string) string {
-	reason := fmt.Sprintf("I know no paddock called %s. Which one do you mean?", name)
+	reason := noSuchReason(name)
 	r.offerNames(reason, name)
 	return reason
+}
+
+func noSuchReason(name string) string {
+	return fmt.Sprintf("I know no paddock called %s. Which one do you mean?", name)
 }
 
 // strangely settles a statement with words that nobody could place: a count
 // stands on its own feet, anything else is asked about.
 func (r *reader) strangely(c *clause, entries []entry.Entry) outcome {
+	for _, i := range c.strays {
+		if c.count != nil && !c.days.ok && r.oneOf(i, "week", "month", "fortnight", "season", "weekend") && r.oneOf(i-1, "last", "other", "previous") {
+			return outcome{ask: &entry.Ask{Reason: "Which day was that?"}} // "hill last week was 2 2 2"
+		}
+	}
 	firm := c.count != nil && len(c.nums) == 0 && (len(c.count.said) > 1 || c.before == 0 && (len(c.pads) > 0 && c.pads[0].marked || c.count.decimal))
 	if firm {
 		r.understand(c)

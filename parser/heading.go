@@ -43,7 +43,13 @@ func (c *clause) under(h *heading) {
 // goes".
 func (r *reader) standsAlone(list []clause, n int) bool {
 	c := &list[n]
-	idle := func(d *clause) bool { return c.days.ok && len(c.pads) == 0 && d.idle() && r.walks(c.from, c.to) }
+	day := c.days.ok && len(c.pads) == 0 && r.ofCounts(c)
+	idle := func(d *clause) bool {
+		if !day && c.days.ok && len(c.pads) == 0 && c.strange+c.remarks == 0 && r.belated(d) {
+			day = true // "Belated, 28/10."
+		}
+		return day && d.idle()
+	}
 	for k := n - 1; k >= 0 && list[k].sentence == c.sentence; k-- {
 		if !idle(&list[k]) {
 			return false
@@ -51,6 +57,54 @@ func (r *reader) standsAlone(list []clause, n int) bool {
 	}
 	for k := n + 1; k < len(list) && list[k].sentence == c.sentence && !list[k-1].colon; k++ {
 		if !idle(&list[k]) {
+			return false
+		}
+	}
+	return true
+}
+
+// ofCounts tells whether a clause with a day says that what follows was counted
+// on it: "these are Monday's", "from Monday", "yesterday's numbers". No other word
+// may stand in it that nobody knows: "these are for Friday's meeting".
+func (r *reader) ofCounts(c *clause) bool {
+	if r.walks(c.from, c.to) {
+		return true
+	}
+	for _, i := range c.strays {
+		if !dayMarks[r.tok(i).text] {
+			return false
+		}
+	}
+	for i := c.from; i < c.to; i++ {
+		if dayMarks[r.tok(i).text] && (!r.oneOf(i, "from", "for") || r.when(i+1).ok) {
+			return true
+		}
+	}
+	return false
+}
+
+// dayMarks stand with the day of the counts that follow.
+var dayMarks = wordSet(`these those late belated belatedly numbers figures results readings rounds round from for catching backdated backdate data tillers did done tallies tally`)
+
+// belated tells whether a clause says that what follows comes late.
+func (r *reader) belated(c *clause) bool {
+	for i := c.from; i < c.to; i++ {
+		if r.oneOf(i, "belated", "belatedly", "late", "forgot", "forgotten", "catching", "catch", "backdated", "overdue", "tardy", "these", "those", "numbers", "figures") || walkWords[r.tok(i).text] {
+			return true
+		}
+	}
+	return false
+}
+
+// headsDay tells whether a clause can give its day to the counts under it: it
+// is nothing but the day, or says that they were counted on it. "Monday was a
+// shocker" tells of the day alone.
+func (r *reader) headsDay(c *clause, behind []clause) bool {
+	if len(c.pads) > 0 || !c.days.ok || c.days.day == r.today || c.strange == 0 && c.remarks == 0 || r.ofCounts(c) {
+		return true
+	}
+	for n := range behind {
+		if behind[n].count != nil {
 			return false
 		}
 	}
@@ -68,7 +122,7 @@ func (r *reader) walks(from, to int) bool {
 }
 
 // idle tells whether a clause is nothing but words that say nothing.
-func (c *clause) idle() bool { return c.guard == 0 && c.wordy() }
+func (c *clause) idle() bool { return c.guard&^guardNeg == 0 && c.wordy() }
 
 // wordy tells whether a clause holds nothing but words: no paddock, no herd, no
 // number, no day.

@@ -71,15 +71,26 @@ func (r *reader) idiomPart(c *clause, i int) int {
 		c.acts |= actHold
 		return k
 	}
+	if k := r.cameTo(i); k > i && (r.headed || c.awaits()) && len(c.mobs) == 0 && c.acts == 0 {
+		c.remarks++ // "ten tillers in 7 and they came out 2.35"
+		return k
+	}
 	d, k, ok := r.idiomAt(i)
 	if !ok {
 		return i
+	}
+	if r.oneOf(i, "out") && r.oneOf(i+1, "of") && c.awaits() && len(c.mobs) == 0 && len(c.pads) == 0 && c.acts == 0 {
+		return k // "10 tillers out of 7"
 	}
 	if p, is := r.longest(i); is && p.next > i+1 {
 		return i // a paddock's name wins over an idiom
 	}
 	if p, is := r.longest(k - 1); d.event && is && p.next >= k {
 		return i
+	}
+	if i == r.opening && r.oneOf(i, "hold", "hang") && r.oneOf(i+1, "up") && k == i+2 {
+		c.remarks++ // "hold up, 12 is too wet"
+		return k
 	}
 	c.guard |= d.guard
 	c.acts |= d.acts
@@ -291,6 +302,10 @@ func (r *reader) looseWord(c *clause, i int) int {
 	if t.text == "did" && len(c.mobs) > 0 && len(c.pads) == 0 && r.padAhead(i+1) {
 		c.acts |= actGrazed
 		return i + 1 // "milkers did 19"
+	}
+	if n, k := r.whole(i + 1); t.text == "did" && k > i+1 && n > 1 && r.tok(k).tag == tillerUnit {
+		c.remarks++
+		return i + 1 // "did 12 tillers in 7"
 	}
 	for _, read := range looseReaders {
 		if k := read(r, c, i); k > i {

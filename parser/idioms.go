@@ -74,41 +74,43 @@ var idiomTable = map[effect]string{
 	{acts: actIn, still: true}: `still in; still on; stayed in; stayed on; staying in; staying on; still inside`,
 	{guard: guardNeg}:          `not yet; no longer; not been; yet to be; to go yet; not in; still to; havent yet`,
 	{event: true}: `
-		on the road; out on the road; on the highway; on the driveway; in the garden; in the creek; in the drain; in the ditch; got out; got out
-		again; broke out; broke into; broke in; got into; got in; got in with; got mixed; boxed up; mixed up; jumped out; jumped into; escaped from;
-		fell out; getting out; left open; was open; gate open; still open; pushed through; pushed out; knocked over; fallen down; blown over; blew
-		over; tipped over; ran out; run out; running out; gone missing; soil test; feed test; stuck in; bogged in`,
+		through the fence; over the fence; under the fence; through the gate; on the road; out on the road; on the highway; on the driveway; in the
+		garden; in the creek; in the drain; in the ditch; got out; got out again; broke out; broke into; broke in; got into; got in; got in with;
+		got mixed; boxed up; mixed up; jumped out; jumped into; escaped from; fell out; getting out; left open; was open; gate open; still open;
+		pushed through; pushed out; knocked over; fallen down; blown over; blew over; tipped over; ran out; run out; running out; gone missing; soil
+		test; feed test; stuck in; bogged in`,
 	{none: true, late: true}: `
 		after pm milking; before pm milking; after evening milking; before evening milking; after the evening milking; before the evening milking;
 		at evening milking; after arvo milking; before arvo milking; after afternoon milking; before afternoon milking; after tonights milking;
 		after the pm milking`,
 	{none: true}: `
-		with remnant; all with remnant; with a remnant; with remnants; all had remnants; all had a remnant; had remnants; same day; the same day;
-		that same day; on hay; on silage; on baleage; on the hay; on it; at foot; not counted; i make; not count; i not count; didnt count; dont
-		count; did not count; on target; bang on; bang on target; spot on; on the money; on the button; on the nose; to the floor; to the ground; to
-		the deck; to the dirt; to the bone; to the roots; to bits; to pieces; to hell; to death; to mud; to a mess; to a pulp; to slop; to pulp; to
-		buggery; to shreds; to blazes; to a standstill; plate says; plate said; plate reads; plate read; plate was; plate reading; meter says; meter
-		said; not included; not in the count; im off; im done; thats me done; thats us done; give or take; after am milking; before am milking; am
-		milking; pm milking; in calf; in milk; in season; in heat; in lamb; in foal; not well; but not well; not properly; not evenly; not nicely;
-		not hard; not tidy; not the best; not ideal; not the cleanest; didnt clean up; didnt clean it up; didnt clean up well; havent cleaned up;
-		hasnt cleaned up; didnt eat it down; didnt eat it all; didnt eat much; didnt graze it well; didnt graze it down; didnt eat it well; didnt do
-		a great job; for the day; for the night; for the week; for a day; for a couple of days; for a few days; this side; the other side; not
-		cleaned up; not cleaned out; not very clean; not clean; not great; not bad; not too bad; not too flash; not flash; not pretty; not much
-		left; not much; not a lot; not many; not far; not even; no worries; no problem; no dramas; no rush; no hurry; no stress; no clover; no sun;
-		no wind; no weeds; no issues; no probs; no problems; no trouble; no signal; no reception; no service; no drama; no bother; house cow; house
-		cows; cleaned up well; cleaned up nicely; cleaned up good; after milking; before milking; after lunch; before lunch; after breakfast; before
-		breakfast; after smoko; after tea; before tea; at milking; this time; on my way; on the way; a bit; had a look; good to go; no yellow; no
-		yellowing; no seedheads; no seed heads; not yellowing; no sign of yellowing; as well; not uniform; not so good; looks good; looks great;
-		looks well; looks like rain; looks like 2; in the rain; in the dark; in the drizzle; in the wet; in the wind; in the sun; in the end; at the
-		moment; at present; by the way; for now; of course; as usual; on the quad; on the bike; per tiller; a tiller; of leaves; full leaves; new
-		leaves; all up; all over; all round; right through; on average; in all; at the top; at the bottom; down the back; near the gate; by the
-		gate; at the gate; at the back; at the front; good clover; feed wise; a few; going well; a good feed; to the boards; hit hard; thanks to;
-		due to rain; after rain; after the rain; before the rain; since the rain; up to; before smoko; before brekkie; after brekkie; thats it for
-		today; thats all for today; thats it; thats all; that is all; all for today; did it; did them; did that one; so far; weather held up;
-		weather held; weather held off; rain held off; rain held up; weather played ball; thank god; thank goodness; thank heavens; thank the lord;
-		thanks be to god; god bless; not a breeze; not a breath; not a breath of wind; not a cloud; not a cloud in the sky; not a puff; not a puff
-		of wind; no breeze; no frost; no hail; no dew; label says; the label says; label said; tin says; drum says; can says; bottle says; packet
-		says; bag says; container says; label reads; label is; says on the label; says the label; says on the tin; says on the drum; says on the
-		bottle; as per label; as per the label; per the label; per label; according to the label; according to label; after morning milking; before
-		morning milking; after the morning milking`,
+		went flat; gone flat; ran flat; went dead; gone dead; hit and miss; hit or miss; up and down; here and there; with remnant; all with
+		remnant; with a remnant; with remnants; all had remnants; all had a remnant; had remnants; same day; the same day; that same day; on hay; on
+		silage; on baleage; on the hay; on it; at foot; not counted; i make; not count; i not count; didnt count; dont count; did not count; on
+		target; bang on; bang on target; spot on; on the money; on the button; on the nose; to the floor; to the ground; to the deck; to the dirt;
+		to the bone; to the roots; to bits; to pieces; to hell; to death; to mud; to a mess; to a pulp; to slop; to pulp; to buggery; to shreds; to
+		blazes; to a standstill; plate says; plate said; plate reads; plate read; plate was; plate reading; meter says; meter said; not included;
+		not in the count; im off; im done; thats me done; thats us done; give or take; after am milking; before am milking; am milking; pm milking;
+		in calf; in milk; in season; in heat; in lamb; in foal; not well; but not well; not properly; not evenly; not nicely; not hard; not tidy;
+		not the best; not ideal; not the cleanest; didnt clean up; didnt clean it up; didnt clean up well; havent cleaned up; hasnt cleaned up;
+		didnt eat it down; didnt eat it all; didnt eat much; didnt graze it well; didnt graze it down; didnt eat it well; didnt do a great job; for
+		the day; for the night; for the week; for a day; for a couple of days; for a few days; this side; the other side; not cleaned up; not
+		cleaned out; not very clean; not clean; not great; not bad; not too bad; not too flash; not flash; not pretty; not much left; not much; not
+		a lot; not many; not far; not even; no worries; no problem; no dramas; no rush; no hurry; no stress; no clover; no sun; no wind; no weeds;
+		no issues; no probs; no problems; no trouble; no signal; no reception; no service; no drama; no bother; house cow; house cows; cleaned up
+		well; cleaned up nicely; cleaned up good; after milking; before milking; after lunch; before lunch; after breakfast; before breakfast; after
+		smoko; after tea; before tea; at milking; this time; on my way; on the way; a bit; had a look; good to go; no yellow; no yellowing; no
+		seedheads; no seed heads; not yellowing; no sign of yellowing; as well; not uniform; not so good; looks good; looks great; looks well; looks
+		like rain; looks like 2; in the rain; in the dark; in the drizzle; in the wet; in the wind; in the sun; in the end; at the moment; at
+		present; by the way; for now; of course; as usual; on the quad; on the bike; per tiller; a tiller; of leaves; full leaves; new leaves; all
+		up; all over; all round; right through; on average; in all; at the top; at the bottom; down the back; near the gate; by the gate; at the
+		gate; at the back; at the front; good clover; feed wise; a few; going well; a good feed; to the boards; hit hard; thanks to; due to rain;
+		after rain; after the rain; before the rain; since the rain; up to; before smoko; before brekkie; after brekkie; thats it for today; thats
+		all for today; thats it; thats all; that is all; all for today; did it; did them; did that one; so far; weather held up; weather held;
+		weather held off; rain held off; rain held up; weather played ball; thank god; thank goodness; thank heavens; thank the lord; thanks be to
+		god; god bless; not a breeze; not a breath; not a breath of wind; not a cloud; not a cloud in the sky; not a puff; not a puff of wind; no
+		breeze; no frost; no hail; no dew; label says; the label says; label said; tin says; drum says; can says; bottle says; packet says; bag
+		says; container says; label reads; label is; says on the label; says the label; says on the tin; says on the drum; says on the bottle; as
+		per label; as per the label; per the label; per label; according to the label; according to label; after morning milking; before morning
+		milking; after the morning milking`,
 }

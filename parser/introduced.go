@@ -49,6 +49,9 @@ func (r *reader) didCount(i int) bool {
 	if n, k := r.whole(i); k > i && n > 4 && r.tok(k).tag == tillerUnit {
 		return true // "did 8 tillers in 12"
 	}
+	if n, k := r.whole(i); k > i && n > 1 && (r.tok(k).tag == inWord || r.tok(k).tag == fromWord) && r.padAhead(k+1) && r.listOf(k, n) {
+		return true // "did 4 in hill: 2 2.25 2 1.75"
+	}
 	if p, ok := r.onePad(i, false); ok {
 		i = p.next
 	} else if r.oneOf(i, "it", "them", "that", "those", "these") && r.when(i+1).ok {
@@ -90,8 +93,8 @@ func introduced(list []clause) []clause {
 // follow, and none has followed yet.
 func awaited(list []clause, sentence int) bool {
 	for n := len(list) - 1; n >= 0 && list[n].sentence == sentence; n-- {
-		if list[n].intro {
-			return true
+		if c := &list[n]; c.intro {
+			return c.remarks == 0 || c.days.ok
 		}
 		if len(list[n].pads) > 0 || list[n].says() {
 			return false

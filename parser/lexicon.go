@@ -183,7 +183,7 @@ var lexiconTable = map[tag]string{
 		bullocks wethers tups stags hinds goats replacements  `,
 	looseMob: `cows cow herd mob group cattle sheep milker heifer calf bull steer ewe lamb hogget ram bullock weanling weaner yearling wether tup stag hind goat`,
 	inWord:   `in inside`, intoWord: `into`, onWord: `on onto`, toWord: `to`, fromWord: `from frm`, outWord: `out outa outta`, offWord: `off`, ofWord: `of`,
-	atWord: `at`, forWord: `for`, withWord: `with w`, andWord: `and n nd`, plusWord: `plus`, butWord: `but except bar excluding`, thenWord: `then after`,
+	atWord: `at`, forWord: `for`, withWord: `with w wi`, andWord: `and n nd`, plusWord: `plus`, butWord: `but except bar excluding`, thenWord: `then after`,
 	putWord:    `put turned popped chucked stuck`,
 	wentWord:   `went gone came come`,
 	moveWord:   `move shift take bring run drive`,
@@ -216,7 +216,7 @@ var lexiconTable = map[tag]string{
 	degreeUnit: `degree degrees deg degs celsius c`,
 	strangeUnit: `litres litre l bags bag dollars bucks km kms kph m metres meters metre rolls posts loads load ton tons tonnes
 		tonne percent oclock`,
-	averageWord: `average avg ave av averages averaged averaging mean avge`, allWord: `all every`, onlyWord: `only`, eachWord: `each`,
+	averageWord: `average avg ave av averages averaged averaging mean avge`, allWord: `all every`, onlyWord: `only`, eachWord: `each apiece`,
 	reproWord: `repro reproductive heading headed nodes node seedhead seedheads noded`, daughterWord: `daughter daughters`, remnantWord: `remnant remnants`,
 	timesWord: `x`, yellowWord: `yellowing yellow yellowed dying dead browning dies yellows senescing senesced brown`,
 	leafWord:  `oldest old tip tips base bases bottom lowest bottoms older`,
@@ -236,7 +236,7 @@ var lexiconTable = map[tag]string{
 		prob prolly neighbour neighbours neighbor neighbors neighbouring`,
 	hedgeWord: `about around roughly approx approximately ish circa bout abt aprox`,
 	jokeWord:  `lol haha hahaha hehe lmao rofl jk joking kidding joke`,
-	whWord:    `when which what whats wot wots wat where wheres whens who whos whose how hows why whys whatll howre`,
+	whWord:    `when which what whats wot wots wat where wheres whens who whos whose how hows why whys whatll howre whit whits whaur whaurs hoo hoos`,
 	auxWord:   `anyone anybody`,
 	nextWord:  `next nxt`, readyWord: `ready`,
 	todayWord: `today 2day tday`, yesterdayWord: `yesterday yest yday yesty ystd yesterdays`, tomorrowWord: `tomorrow tmrw tmr tomoz tomo tmw tomorow tomorrows morrow tmoz`,
@@ -245,7 +245,8 @@ var lexiconTable = map[tag]string{
 	lastWord: `last`, thisWord: `this`,
 	grassWord: `ryegrass rye annual italian fescue cocksfoot prairie brome`,
 	troubleWord: `trough troughs fence fences gate gates leak leaking leaks broken burst blocked pump thistles thistle ragwort docks
-		gorse grubs pugholes water power reel reels batten battens`,
+		gorse grubs pugholes water waters power powers reel reels batten battens tree trees branch branches wire wires insulator insulators strainer
+		strainers energiser energizer culvert bridge washout pothole potholes`,
 }
 
 // valuedWords are words that carry a number.

@@ -16,7 +16,8 @@ func (r *reader) meaning(c *clause) outcome {
 	if !c.says() {
 		return r.noVerb(c)
 	}
-	if (c.event || c.trouble) && (c.family() == famGraze || r.brokenThere(c) || c.family() == famRelease || c.family() == famCanopy || c.acts&^(actShut|actCut) == 0) && !c.has(actGrazed) && (len(c.mobs) == 0 || c.event || c.family() == famRelease) {
+	counted := c.count != nil && !c.event && (len(c.count.said) > 1 || c.count.decimal) && len(c.pads) > 0
+	if (c.event || c.trouble) && !counted && (c.family() == famGraze || r.brokenThere(c) || c.family() == famRelease || c.family() == famCanopy || c.acts&^(actShut|actCut|actIn) == 0) && !c.has(actGrazed) && (len(c.mobs) == 0 || c.event || c.family() == famRelease) {
 		c.acts, c.resid = 0, nil
 		return r.noVerb(c)
 	}

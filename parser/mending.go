@@ -22,9 +22,10 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 	undo, k := r.undo(i)
 	if undo {
 		k = r.apology(k)
-		if r.undoTail(k) >= to {
+		if r.undoTail(k) >= to || r.idleTail(k, to) {
 			return outcome{entries: []entry.Entry{entry.Undo{}}}, true
 		}
+		tail := r.undoTail(k)
 		if j := r.over(k, ",", ".", "-", ":"); j > k {
 			k = r.apology(j)
 		}
@@ -32,6 +33,9 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 			if c, ok := r.correction(k, to, true); ok {
 				return r.mendedWith(c), true
 			}
+		}
+		if o, ok := r.instead(tail, to); ok {
+			return o, true
 		}
 		return r.undoOf(k, to)
 	}
@@ -45,11 +49,17 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 			return r.mendedWith(m.correct()), true
 		}
 	}
+	moved := false
+	if c, ok := r.wroteWrong(i, to, &moved); ok && moved {
+		return outcome{ask: &entry.Ask{Reason: "Shall I mend your latest entry? Or tell me where they are now, such as: heifers in 12",
+			Options: []entry.Option{{Label: "Mend it: " + c.ToName + ", not " + c.From, Entries: []entry.Entry{c}}}}}, true
+	}
 	c, ok := r.correction(i, to, i > from || r.Reply)
 	if !ok {
 		return outcome{}, false
 	}
-	if why := r.wrongThing(from, i, c); why != "" {
+	_, said := r.announces(i)
+	if why := r.wrongThing(from, said, c); why != "" {
 		return outcome{ask: &entry.Ask{Reason: why}}, true
 	}
 	return r.mendedWith(c), true
@@ -58,16 +68,17 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 // wrongThing asks where what the sender calls wrong is not what would be mended:
 // "wrong date, should be 18" names no day.
 func (r *reader) wrongThing(from, to int, c entry.Correct) string {
-	for i := from; i < to; i++ {
-		if r.tok(i).text != "wrong" {
+	for i := from - 1; i < to; i++ {
+		if i >= from && r.tok(i).text != "wrong" || i < from && !r.oneOf(i+1, "the", "day", "date", "mob", "paddock") {
 			continue
 		}
+		i = r.over(i+1, "the") - 1
 		switch {
 		case r.oneOf(i+1, "day", "date") && c.Field != entry.FieldDate:
 			return "Which day should it be? Please send it such as: should be the 18th"
 		case r.oneOf(i+1, "mob") && c.Field != entry.FieldMob:
 			return "Which mob should it be?"
-		case r.oneOf(i+1, "paddock", "pdk") && c.Field != entry.FieldPaddock:
+		case r.oneOf(i+1, "paddock", "pdk") && c.Field != entry.FieldPaddock && !r.namesPad(i+1):
 			return "Which paddock should it be?"
 		case r.oneOf(i+1, "score", "scores") && c.Field != entry.FieldTillers:
 			return "Which scores should stand?"
@@ -100,20 +111,6 @@ func (r *reader) hasText(from, to int, w string) bool {
 	return false
 }
 
-// undoOf meets "undo 12" and "remove the count in 12": which entry is meant is
-// not told, so it asks.
-func (r *reader) undoOf(i, to int) (outcome, bool) {
-	for r.oneOf(i, "the", "my", "that", "last", "count", "counts", "entry", "grazing", "spray", "hold", "score", "scores", "rain", "in", "for", "of", "from", "on", "about") {
-		i++
-	}
-	p, ok := r.onePad(i, false)
-	if i < to && (!ok || p.next != to) || i >= to && !r.hasText(0, to, "the") {
-		return outcome{}, false
-	}
-	return outcome{ask: &entry.Ask{Reason: "I can take back your latest entry, or one that you reply to with “undo”. Your latest?",
-		Options: []entry.Option{{Label: "Yes, my latest", Entries: []entry.Entry{entry.Undo{}}}}}}, true
-}
-
 // apology steps over "sorry", "oops", "my bad" and their commas.
 func (r *reader) apology(i int) int {
 	start := i
@@ -126,8 +123,11 @@ func (r *reader) apology(i int) int {
 			i += 2
 		case t.text == "wrong" && r.oneOf(i+1, "paddock", "pdk", "one", "number", "mob", "day", "date", "score", "scores"):
 			sorry = true
-			i += 2
-		case t.text == "hang" && r.oneOf(i+1, "on"):
+			i = r.ofThat(i + 2)
+		case !sorry && r.wasWrong(i) > i:
+			sorry = true
+			i = r.wasWrong(i)
+		case t.text == "hang" && r.oneOf(i+1, "on"), t.text == "hold" && r.oneOf(i+1, "on", "up") && r.oneOf(i+2, ",", "-", ".", "that", "it", "should", "i", "the", "no", "wait"):
 			sorry = true
 			i += 2
 		case t.text == "i" && r.oneOf(i+1, "make", "made") && r.tok(r.over(i+2, "a")).text == "mistake":
@@ -138,7 +138,7 @@ func (r *reader) apology(i int) int {
 		case sorry && r.oneOf(i, "it", "that", "this") && r.oneOf(i+1, "is", "was") && (r.tok(i+2).tag == padMark || r.tok(i+2).shape == number || r.oneOf(i+2, "the")):
 			i += 2
 		case apologies[t.text]:
-			if r.oneOf(i, "no", "nah") && !r.oneOf(i+1, ",", "it", "its", "that", "thats", "sorry", "wait") && r.tok(i+1).shape != number && r.tok(i+1).tag != padMark {
+			if r.oneOf(i, "no", "nah") && !r.oneOf(i+1, ",", "it", "its", "that", "thats", "sorry", "wait", "hang", "hold", "scrap", "oops", "actually") && r.tok(i+1).shape != number && r.tok(i+1).tag != padMark {
 				return i
 			}
 			sorry = true
@@ -154,63 +154,26 @@ func (r *reader) apology(i int) int {
 	}
 }
 
+// wasWrong steps over "the date on my last one was wrong,": what should stand
+// follows.
+func (r *reader) wasWrong(i int) int {
+	j := i
+	if !r.oneOf(i, "i", "got", "had") {
+		j = r.subject(i)
+	} else if j = r.over(i, "i", "got", "had"); r.oneOf(j, "the", "that", "my") {
+		if k := r.subject(j); r.oneOf(k, "wrong") {
+			return r.over(r.ofThat(k+1), ",", "-", ".", "and")
+		}
+	}
+	if j > i && r.oneOf(j, "was", "is", "were") && r.oneOf(j+1, "wrong") {
+		return r.over(j+2, ",", "-", ".", "and")
+	}
+	return i
+}
+
 // announced tells whether a small word behind an apology leads on to another.
 func (r *reader) announced(i int) bool {
 	return r.oneOf(i, "and", "so") || r.oneOf(i, "i") && apologies[r.tok(i+1).text]
 }
 
-// undoTail steps over what people say behind an undo: to whom, and why.
-func (r *reader) undoTail(i int) int {
-	if r.oneOf(i-1, "the", "my") {
-		return i // "ignore the lads"
-	}
-	for {
-		k := i
-		for _, w := range undoReasons {
-			if j, ok := r.run(i, w...); ok {
-				k = j
-				break
-			}
-		}
-		if t := r.tok(i); k == i && (undoTails[t.text] || t.tag == courtesy && t.shape == word || i > 0 && (t.text == "," || t.text == "." || t.text == "-" || t.text == "!")) {
-			k = i + 1
-		}
-		if k == i {
-			return i
-		}
-		i = k
-	}
-}
-
-// undoTails are those who are spoken to, and small words of regret.
-var undoTails = wordSet(`lads lad folks everyone everybody guys team girls boys ladies boss sir again now sorry mistake mine wrong oops`)
-
-// undoReasons say why something is taken back.
-var undoReasons = [][]string{
-	{"wrong", "group"}, {"wrong", "chat"}, {"wrong", "one"}, {"wrong", "message"}, {"wrong", "paddock"}, {"wrong", "list"}, {"wrong", "farm"},
-	{"my", "mistake"}, {"my", "fault"}, {"my", "bad"}, {"my", "error"}, {"by", "mistake"}, {"in", "error"}, {"sent", "by", "mistake"}, {"sent", "in", "error"},
-	{"sent", "it", "by", "mistake"}, {"i", "sent", "it", "by", "mistake"}, {"its", "wrong"}, {"it", "was", "wrong"}, {"thats", "wrong"}, {"that", "was", "wrong"},
-	{"for", "me"}, {"will", "you"}, {"would", "you"}, {"if", "you", "can"}, {"if", "you", "would"}, {"not", "right"}, {"i", "made", "a", "mistake"}, {"made", "a", "mistake"},
-}
-
 var apologies = wordSet(`sorry soz sry oops whoops woops ops correction wait no nah actually mistake typo * nope bugger ah sori edit oh`)
-
-var undoVerbs = wordSet(`scrap delete ignore cancel forget scratch strike remove disregard undo withdraw bin dump`)
-
-// undo reads "undo", "scrap that", "delete the last one".
-func (r *reader) undo(i int) (bool, int) {
-	t := r.tok(i)
-	if !undoVerbs[t.text] || t.shape != word {
-		return false, i
-	}
-	k := i + 1
-	n := 0
-	for r.oneOf(k, "that", "it", "the", "last", "my", "one", "this", "entry", "message", "msg", "previous", "text", "please", "bit", "log", "count", "latest") {
-		k++
-		n++
-	}
-	if t.text == "undo" || n > 0 || r.tok(k).shape == end {
-		return t.text == "undo" || n > 0, k
-	}
-	return false, i
-}

@@ -50,7 +50,7 @@ func (c *clause) family() family {
 func (r *reader) merge(list []clause) ([]clause, heading) {
 	var out []clause
 	var head heading
-	list = introduced(list)
+	list = introduced(eachBefore(list))
 	r.shares(list)
 	for n := range list {
 		c := &list[n]
@@ -58,7 +58,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			continue
 		}
 		alone := r.standsAlone(list, n)
-		if c.heads() && alone && (len(c.pads) == 1 || n < len(list)-1 || len(out) == 0) {
+		if c.heads() && alone && r.headsDay(c, list[n+1:]) && (len(c.pads) == 1 || n < len(list)-1 || len(out) == 0) {
 			head.take(c)
 			continue
 		}
@@ -259,7 +259,7 @@ func (c *clause) absorb(d *clause) {
 		c.unsure("Those are two lists of scores. Please send each with its paddock.")
 	}
 	if d.count != nil && c.count == nil {
-		if c.strange > 0 && len(c.pads) > 0 && len(d.pads) == 0 && !waits && !(c.intro && c.fits(d)) {
+		if c.strange > 0 && len(c.pads) > 0 && len(d.pads) == 0 && !waits && !(c.intro && c.fits(d)) && !d.awaits() {
 			c.unsure("Is that a leaf count of " + c.pads[0].name + "?")
 		}
 		c.count = d.count

@@ -71,10 +71,15 @@ func (r *reader) trim(from, to int) (int, int) {
 	for from < to && idle(r.tok(from)) && !r.negative(from) && !(r.tok(from).text == "*" && r.tok(from+1).glued) {
 		from++
 	}
-	for to > from && idle(r.tok(to-1)) && r.tok(to-1).text != "*" {
+	for to > from && (idle(r.tok(to-1)) && r.tok(to-1).text != "*" || r.kiss(from, to-1)) {
 		to--
 	}
 	return from, to
+}
+
+// kiss tells whether an x behind a courtesy is one, and no tiller set aside.
+func (r *reader) kiss(from, i int) bool {
+	return i > from && r.oneOf(i, "x", "xx", "xxx") && r.tok(i).shape == word && (r.tok(i-1).tag == courtesy || r.oneOf(i-1, "x", "xx", "xxx") && r.kiss(from, i-1))
 }
 
 // sentences reads the clauses of every sentence, merges them into statements
@@ -154,7 +159,11 @@ func (r *reader) statements(list []clause, all outcome, whole *entry.Question) o
 			join(&all, outcome{ask: &entry.Ask{Reason: "What about " + st.pads[0].name + "? I cannot tell what that belongs to. Please send it apart."}})
 			continue
 		}
-		if says > 0 && !st.says() && (st.days.ok || st.until != 0) && len(st.pads) == 0 && st.guard&^guardFuture == 0 {
+		if says > 0 && !st.says() && (st.days.ok || st.until != 0) && len(st.pads) == 0 && (st.guard&^guardFuture == 0 || st.guard&^(guardPlan|guardNeg) == 0 && r.owedThese(st)) {
+			join(&all, outcome{ask: &entry.Ask{Reason: "Which day do you mean?"}})
+			continue
+		}
+		if says > 1 && r.dayDropped(list, st) {
 			join(&all, outcome{ask: &entry.Ask{Reason: "Which day do you mean?"}})
 			continue
 		}
@@ -176,6 +185,27 @@ func (r *reader) statements(list []clause, all outcome, whole *entry.Question) o
 	}
 	all.entries = tidy(all.entries)
 	return r.close(all, notes, head, whole)
+}
+
+// dayDropped tells whether a sentence with a day tells of no stock and no
+// paddock, so that nothing would come of it, while a count without a day stands
+// beside it: "yesterday's, the battery went flat. 8: 2 2.25 2".
+func (r *reader) dayDropped(list []clause, st *clause) bool {
+	if !st.days.ok || st.family() != famGraze || st.guard != 0 || len(st.pads) > 0 || len(st.mobs) > 0 || st.head > 0 || st.stock || st.resid != nil {
+		return false
+	}
+	for n := range list {
+		if d := &list[n]; d.sentence > st.sentence && d.count != nil && !d.days.ok {
+			return true
+		}
+	}
+	return false
+}
+
+// owedThese tells whether a clause says that what follows should have come on
+// another day: "should have sent these Sunday".
+func (r *reader) owedThese(c *clause) bool {
+	return c.days.ok && c.days.day != r.today && (r.hasText(c.from, c.to, "these") || r.hasText(c.from, c.to, "those"))
 }
 
 // saysElsewhere tells whether another sentence of the message states something.
@@ -280,6 +310,16 @@ func (r *reader) sentenceEnd(i, to int) int {
 // mostClauses is how many clauses one message can hold (ours).
 const mostClauses = 300
 
+// namedOnce tells whether the last clause, or the one before it in the same
+// sentence, names one paddock.
+func namedOnce(list []clause) bool {
+	c := &list[len(list)-1]
+	if len(c.pads) == 0 && len(list) > 1 && list[len(list)-2].sentence == c.sentence {
+		c = &list[len(list)-2]
+	}
+	return len(c.pads) == 1
+}
+
 // clauses cuts a sentence into clauses.
 func (r *reader) clauses(list []clause, from, to, sentence int, asked bool) []clause {
 	r.paired = false
@@ -288,7 +328,7 @@ func (r *reader) clauses(list []clause, from, to, sentence int, asked bool) []cl
 		for r.tok(r.opening).tag == filler && r.tok(r.opening).shape == word && !placeWords[r.tok(r.opening).text] {
 			r.opening++
 		}
-		r.headed = len(list) > 0 && list[len(list)-1].heads() && len(list[len(list)-1].pads) > 0 && (list[len(list)-1].sentence < sentence || list[len(list)-1].colon) || introducedBefore(list, sentence) || len(list) > 0 && list[len(list)-1].awaits() && len(list[len(list)-1].pads) == 1
+		r.headed = len(list) > 0 && list[len(list)-1].heads() && len(list[len(list)-1].pads) > 0 && (list[len(list)-1].sentence < sentence || list[len(list)-1].colon) || introducedBefore(list, sentence) || len(list) > 0 && list[len(list)-1].awaits() && namedOnce(list)
 		r.rained = len(list) > 0 && list[len(list)-1].sentence == sentence && list[len(list)-1].acts == actRain
 		if len(list) > mostClauses || r.named > mostPads {
 			return list

@@ -141,6 +141,9 @@ func (r *reader) wordValue(i int) (amount, bool) {
 		return amount{v + f, true, j}, true
 	}
 	if u := r.tok(i + 2); next.tag == pointWord && u.tag == numberWord && u.sense < 10 {
+		if w := r.tok(i + 3); w.tag == numberWord && w.sense == 5 && (u.sense == 2 || u.sense == 7) && r.tok(i+4).tag != pointWord {
+			return amount{v + float64(u.sense)/10 + 0.05, true, i + 4}, true // two point two five
+		}
 		return amount{v + float64(u.sense)/10, true, i + 3}, true
 	}
 	if next.tag == partWord && v > 0 && v*quarters(next) < 4 {

@@ -127,6 +127,9 @@ func (r *reader) onePad(i int, loose bool) (place, bool) {
 	if !ok {
 		p, ok = r.wildPad(i, loose)
 	}
+	if !ok && t.shape == word {
+		p, ok = r.cutShortName(i)
+	}
 	if !ok {
 		p, ok = r.wrongNumber(i)
 	}
@@ -144,6 +147,8 @@ func (r *reader) onePad(i int, loose bool) (place, bool) {
 	}
 	if s := r.tok(p.next); s.text == "s" && s.glued && t.shape == number {
 		p.next++ // "16s too wet"
+	} else if u := r.tok(p.next + 1); s.text == "'" && s.glued && u.text == "s" && u.glued && t.shape == number && r.tok(p.next+2).tag != holdWord && r.tok(p.next+2).tag != padMark {
+		p.next += 2 // "12's a bit rough"
 	}
 	if q, s := r.tok(p.next), r.tok(p.next+1); q.text == "'" && q.glued && s.text == "s" && s.glued && t.shape == number && isStates[r.tok(p.next+2).tag] {
 		p.next += 2 // "8's sprayed"
@@ -224,7 +229,7 @@ func (r *reader) notAPad(i int, p place) bool {
 	if b := r.tok(i - 1); i > 0 && b.tag == atWord && b.shape == word || r.tok(i+1).text == "bales" {
 		return true // at 6
 	}
-	if w := r.tok(i - 2); r.oneOf(i-1, "by", "before") || t.value <= 12 && r.oneOf(i-1, "around", "about", "bout", "circa") && i-2 >= r.opening && (w.shape == number || w.shape == word && !directions[w.tag] && w.tag != whWord) {
+	if w := r.tok(i - 2); r.oneOf(i-1, "by", "before") && !(r.oneOf(i-2, "long") && r.oneOf(i+1, "is", "will", "can", "gets", "comes")) || t.value <= 12 && r.oneOf(i-1, "around", "about", "bout", "circa") && i-2 >= r.opening && (w.shape == number || w.shape == word && !directions[w.tag] && w.tag != whWord && !r.oneOf(i-2, "me", "us", "know", "ask")) {
 		return true // done by 9, out of it around 3
 	}
 	if r.tok(i+1).tag == leftWord && r.oneOf(i+2, "behind") {

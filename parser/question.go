@@ -14,6 +14,7 @@ type query struct {
 	days    float64
 	ha      float64
 	signal  bool // a question mark or a question word
+	framed  bool // somebody asks to be given something
 	score   bool // a number of leaves
 	loose   bool // a word that belongs to a question only where it is plainly one
 	strange int  // words that belong to no question
@@ -40,10 +41,16 @@ func (r *reader) opensQuestion(i int) bool {
 		if t.text == "did" && r.didCount(i+1) {
 			return false // "did dam. 3 3.5 4"
 		}
+		if t.text == "should" && r.oneOf(i+1, "have", "of", "ve") {
+			return false // "should have sent these Sunday"
+		}
 		if t.text == "did" && r.walkDone(i+1) {
 			return false
 		}
-		if openers[t.text] || t.tag == whWord || r.oneOf(i, "anything", "anywhere") && r.oneOf(i+1, "fit", "ready", "suitable", "worth", "good", "to") {
+		if t.text == "any" && (r.tok(i+1).tag == padMark || r.oneOf(i+1, "chance")) || t.text == "got" && r.oneOf(i+1, "any", "anything") {
+			return true
+		}
+		if openers[t.text] || t.tag == whWord || r.oneOf(i, "anything", "anywhere") && r.oneOf(i+1, "fit", "ready", "suitable", "worth", "good", "to", "at", "past", "over", "i", "we") {
 			return true
 		}
 		if t.text == "have" || t.text == "has" || t.text == "was" || t.text == "can" || t.text == "had" {
@@ -66,7 +73,7 @@ func (r *reader) walkDone(i int) bool {
 
 var (
 	openers = wordSet(`did does do is are were should shall could would will anyone anybody any does isnt`)
-	askers  = wordSet(`the they you we anyone anybody he she it i somebody someone any those these that`)
+	askers  = wordSet(`the they you we anyone anybody he she it i somebody someone any those these that u ye ya yous`)
 )
 
 // longestQuestion is how many tokens a question can have (ours).
@@ -77,17 +84,26 @@ func (r *reader) ask(from, to int, signal bool) *entry.Question {
 	if u := r.tok(from + 1); r.oneOf(from, "will", "gonna") && (u.tag == hearWord || u.tag == grazeWord || u.tag == planWord) && r.tok(to).text != "?" {
 		return nil // "will prob graze 3 next"
 	}
+	if k := r.over(from, "the", "our", "my"); r.oneOf(k, "plan") && r.oneOf(k+1, "was", "is") && r.tok(to).text != "?" {
+		return nil // "the plan was to graze 12 today"
+	}
 	signal = signal || r.oneOf(from, "if", "suppose", "supposing") && (r.hasTag(from, to, whWord) || r.hasTag(from, to, haUnit) || r.hasTag(from, to, dayUnit)) ||
 		r.tok(from).text == "at" && r.hasTag(from, to, whWord)
-	signal = signal || r.requests(from)
+	body, framed := r.request(from, to)
+	signal = signal || framed
 	if !signal && to-from > 10 || to-from > longestQuestion {
 		return nil
 	}
 	if !signal && (!r.asksSomething(from, to) || r.agreesAnywhere(from, to)) {
 		return nil
 	}
-	q := r.query(from, to)
-	q.signal = signal
+	q := r.query(body, to)
+	q.signal, q.framed = signal, framed
+	for i := from; i < body; i++ {
+		if w := r.tok(i).text; w == "show" || w == "give" || w == "list" || w == "see" {
+			q.words[w] = true
+		}
+	}
 	if q.loose && !q.signal || q.strange > 0 && (!q.signal || q.strange > 1 || !r.opensQuestion(from)) {
 		return nil
 	}
@@ -97,23 +113,6 @@ func (r *reader) ask(from, to int, signal bool) *entry.Question {
 		}
 	}
 	return nil
-}
-
-// requests tells whether a sentence asks to be shown something: "show me what
-// was logged".
-func (r *reader) requests(i int) bool {
-	for r.tok(i).tag == courtesy {
-		i++
-	}
-	switch r.tok(i).text {
-	case "show":
-		return r.oneOf(i+1, "me", "us", "what", "whats", "everything", "all")
-	case "list":
-		return r.oneOf(i+1, "what", "whats", "everything", "all")
-	case "tell", "give":
-		return r.oneOf(i+1, "me", "us") && (r.tok(i+2).tag == whWord || r.oneOf(i+2, "everything", "all"))
-	}
-	return false
 }
 
 // hasTag tells whether a word of some part stands in a run of tokens.
@@ -137,7 +136,7 @@ func (r *reader) asksSomething(from, to int) bool {
 }
 
 var questionKeys = wordSet(`next nxt ready plan round rotation rate pace due history log summary help commands export map picture chart graph csv
-	spreadsheet calendar status report counting slow speed order forecast without why leaves length figures wedge explain menu entries recent`)
+	spreadsheet calendar status report counting slow speed order forecast without why leaves length figures wedge explain menu entries recent instructions`)
 
 // questionWords are words that questions are made of, beside those of the
 // lexicon that carry nothing.
@@ -155,7 +154,8 @@ var questionWords = wordSet(`next nxt ready plan planning round rotation rate pa
 	use used work works you your explain reason reckon think put putting turn feed cover ok okay with as from until since till have has had got
 	current currently right just next? one ones two three left over ahead behind lately recently season year spring it? thing things say says
 	commands start started option options know eat eaten open available sort behind wait close worth check checked measured measure rest
-	eta target window overdue late early past leafstage lf lvs lv expect expected bring rank ranking ranked pick choose choice suggest recommend
+	eta target window overdue late early past leafstage lf lvs lv expect expected bring longs moment good its am taking bringing sending block blocks before yesterdays picked dropped stalled eased improved mistake mistakes error instructions mornings evenings furthest farthest highest ripest closest nearest along reached passed hit made checking story lowdown rundown
+	info details overview roundup brief digest menu using bot rank ranking ranked pick choose choice suggest recommend
 	wedge farm all every whole some more again another instead only those my his her their arvo night nite am pm weekend fortnight month speedy faster slower speeding slowing would look mean did above big size break breaks recent latest menu say type send enter record undo correct since rotation until till own ahead held on tillers tiller pull enough whats wheres be eating gave given giving offer
 	offered offering fed text texting format submit reading readings everything`)
 
@@ -173,8 +173,11 @@ func (r *reader) query(from, to int) *query {
 		}
 		t := r.tok(i)
 		i++
-		if t.shape == mark || t.shape == arrow {
+		if t.shape == mark || t.shape == arrow || t.text == "t" && r.tok(i).shape == word || i == to && (t.text == "x" || t.text == "xx" || t.text == "xxx") {
 			continue
+		}
+		if w, ok := dialect[t.text]; ok {
+			q.words[w] = true
 		}
 		if u := r.tok(i); t.tag == nextWord && (u.tag == monthUnit || u.tag == weekdayWord || r.oneOf(i, "week", "year", "door", "time", "season", "to")) {
 			if u.text != "to" {
@@ -221,6 +224,10 @@ func (r *reader) queryPart(q *query, i int) int {
 			q.ha = float64(entry.Acres(n))
 			return k + 1
 		}
+	}
+	if t := r.tok(i); t.shape == number && t.glued && r.tok(i-1).shape == word && i > 0 && r.tok(i-1).tag != padMark {
+		q.strange += 2 // the 3 of an N3 that no paddock is called
+		return i + 1
 	}
 	if t := r.tok(i); t.tag == unknown || t.tag == padMark || t.shape == number || t.text == "#" || !questionWords[t.text] || r.book.first[t.text] > 0 {
 		if m := r.day(i); m.ok && t.shape != word {

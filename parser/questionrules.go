@@ -10,8 +10,18 @@ var questionRules = []func(*query) *entry.Question{
 }
 
 func askHelp(q *query) *entry.Question {
-	if q.any("menu") && q.n <= 2 || q.any("how") && q.any("log", "undo", "send", "enter", "record", "tell", "correct") && q.any("do", "i", "can", "to") && len(q.pads) == 0 && q.n <= 8 ||
-		q.any("what") && q.any("say", "type", "ask", "send") && q.any("i", "can") && q.n <= 5 {
+	if len(q.pads) == 0 && !q.mobSaid && q.strange == 0 && q.any("help") && q.any("with", "using", "bot") && q.n <= 7 {
+		return &entry.Question{About: entry.AskHelp}
+	}
+	if len(q.pads) == 0 && q.any("way", "trick") && q.any("send", "log", "enter", "text", "record", "tell", "put") && q.any("what", "whats", "how") {
+		return &entry.Question{About: entry.AskHelp}
+	}
+	if q.any("instructions") && q.n <= 4 || len(q.pads) == 0 && !q.mobSaid && q.any("how") && q.any("do", "can") && q.any("i", "we", "you") &&
+		q.any("fix", "take", "change", "edit", "delete", "correct") && q.any("back", "mistake", "mistakes", "something", "entry", "wrong", "message", "error") {
+		return &entry.Question{About: entry.AskHelp}
+	}
+	if q.any("menu") && q.n <= 4 || q.any("how") && q.any("log", "undo", "send", "enter", "record", "tell", "correct") && q.any("do", "i", "can", "to") && len(q.pads) == 0 && q.n <= 8 ||
+		q.any("what", "whats") && q.any("say", "type", "ask", "send", "text", "write") && q.any("i", "we", "can", "you") && len(q.pads) == 0 && !q.mobSaid && q.n <= 8 && (q.n <= 5 || q.any("type", "text", "ask", "say")) && !q.any("did") {
 		return &entry.Question{About: entry.AskHelp}
 	}
 	if len(q.pads) == 0 && !q.mobSaid && (q.any("format") && q.any("what", "whats", "which") || q.any("where") && q.any("send", "text") && q.any("i", "we") || q.any("how") && q.any("i", "we", "you") && q.any("do", "should", "can") &&
@@ -21,7 +31,7 @@ func askHelp(q *query) *entry.Question {
 	if q.any("how") && q.any("many") && q.any("tillers", "tiller") && q.any("should", "count", "need", "pull") && !q.any("was", "were", "did") {
 		return &entry.Question{About: entry.AskHelp}
 	}
-	if q.any("help", "commands") && q.n <= 4 || q.any("you") && q.any("can", "do") && q.any("what") && q.n <= 6 && len(q.pads) == 0 && !q.any("think", "reckon") ||
+	if q.any("help", "commands") && q.n <= 4 && !q.any("coming") || q.any("you") && q.any("can", "do") && q.any("what") && q.n <= 6 && len(q.pads) == 0 && !q.any("think", "reckon") ||
 		q.any("how") && q.any("work", "works", "use") && len(q.pads) == 0 && q.n <= 8 {
 		return &entry.Question{About: entry.AskHelp}
 	}
@@ -63,7 +73,7 @@ func askFile(q *query) *entry.Question {
 func askWhatIf(q *query) *entry.Question {
 	out := &entry.Question{About: entry.AskRound}
 	change := q.any("slow", "speed", "stretch", "if", "happens", "happen", "drop", "push", "went", "faster", "slower", "speedy")
-	change = change || q.any("would") && q.any("look", "be", "mean", "do") || q.first == "if" || q.first == "suppose" || q.first == "supposing"
+	change = change || q.any("would") && q.any("look", "be", "mean", "do", "work", "suit") || q.first == "if" || q.first == "suppose" || q.first == "supposing"
 	aDay := q.any("day", "daily", "per") || q.any("a")
 	switch {
 	case q.any("without") && len(q.pads) == 0 && q.n <= 5:
@@ -71,6 +81,8 @@ func askWhatIf(q *query) *entry.Question {
 	case q.any("if") && q.any("shut", "lock", "locked", "closed", "took", "take", "out", "silage", "hay") && len(q.pads) > 0:
 		out.Shut = q.pads
 	case q.days > 0 && (change || q.any("round", "rotation")) && !q.any("plan", "history", "log"):
+		out.Days = q.days
+	case q.days > 0 && len(q.pads) == 0 && !q.mobSaid && q.strange == 0 && q.any("can", "could", "should") && q.any("go", "come", "get", "bring", "run", "be") && q.any("to", "at", "on") && !q.any("plan", "history", "log"):
 		out.Days = q.days
 	case q.ha > 0 && (change || aDay):
 		out.Ha = q.ha
@@ -106,6 +118,8 @@ func askHistory(q *query) *entry.Question {
 	case q.any("havent", "hasnt", "never", "not") && q.any("counted", "walked", "measured", "checked", "looked"):
 		return nil // "which havent been counted": what is due
 	case q.any("history", "entries"), q.first == "log" && q.n <= 4, q.any("when", "what", "whats", "who", "whos", "which", "how") && past && !q.any("next", "due", "needs", "should", "be"):
+	case len(q.pads) == 1 && q.any("when", "whens") && q.any("did", "was", "were") && !q.any("ready", "next", "due"):
+	case len(q.pads) == 1 && q.any("show", "give", "list") && q.any("everything", "all"):
 	case q.any("what", "whats") && (q.any("did", "done", "been") && q.any("we", "log", "logged") || q.any("done") && q.any("been")):
 	case q.any("show", "give", "list") && q.any("last") && q.days > 0 && !q.any("plan", "order", "round", "rate", "leaf", "leaves", "next"):
 	case q.any("log", "entries", "logged") && q.any("show", "last", "recent", "recently", "give", "the", "see", "latest", "all") && q.n <= 7 && !q.any("how", "count"):
@@ -152,7 +166,7 @@ func askHeld(q *query) *entry.Question {
 // askWhere answers where a mob is, and who is in a paddock, from the log.
 func askWhere(q *query) *entry.Question {
 	switch {
-	case q.mobSaid && len(q.pads) == 0 && q.any("where", "wheres", "what", "which") && q.any("are", "is", "wheres", "in") && !q.any("next", "going", "go", "should", "plan", "ready", "will", "put", "putting", "moving", "shifting"):
+	case q.mobSaid && len(q.pads) == 0 && q.any("where", "wheres", "what", "which") && q.any("are", "is", "wheres", "in") && !q.any("next", "going", "go", "should", "plan", "ready", "will", "put", "putting", "moving", "shifting", "best", "tomorrow"):
 		return &entry.Question{About: entry.AskHistory, Mob: q.mob}
 	case len(q.pads) == 1 && q.any("who", "whos", "what", "which") && q.any("in", "whos") && (q.n <= 3 || q.mobSaid) && !q.any("ready", "next", "leaves", "leaf", "stage"):
 		return &entry.Question{About: entry.AskPaddock, Paddock: q.pads[0]}
@@ -161,7 +175,7 @@ func askWhere(q *query) *entry.Question {
 }
 
 func askDue(q *query) *entry.Question {
-	counting := q.any("count", "counting", "counted", "walk", "walking", "walked", "counts", "measure", "measured", "check", "checked")
+	counting := q.any("count", "counting", "counted", "walk", "walking", "walked", "counts", "measure", "measured", "check", "checked", "checking")
 	wants := q.any("needs", "need", "due", "should", "needing", "needed", "what", "which", "where", "whats", "anything", "shall", "overdue", "want", "wants")
 	if counting && wants && !q.any("ready") || q.any("due") && q.n <= 4 && len(q.pads) == 0 {
 		return &entry.Question{About: entry.AskDue}
@@ -182,8 +196,8 @@ func askOnePaddock(q *query) *entry.Question {
 	if q.any("would", "love", "wish") && !q.any("when", "what", "how") {
 		return nil
 	}
-	if q.signal && (q.any("how", "hows", "ready", "stage", "status", "when", "whens", "leaf", "leaves", "what", "whats", "about", "held", "looking", "can", "ok", "target", "late", "score", "graze", "average", "wot", "wots", "back", "available", "open", "due", "wheres", "where", "need", "needs", "left", "should", "shut") || q.n == 0) ||
-		q.any("status", "report", "stage", "show") && q.n <= 4 {
+	if q.signal && (q.any("how", "hows", "ready", "stage", "status", "when", "whens", "leaf", "leaves", "what", "whats", "about", "held", "looking", "can", "ok", "target", "late", "score", "graze", "average", "wot", "wots", "back", "good", "available", "open", "due", "wheres", "where", "need", "needs", "left", "should", "shut") || q.n == 0) ||
+		q.any("status", "report", "stage", "show") && q.n <= 4 || q.framed && q.any("story", "lowdown", "rundown", "latest", "info", "details", "about", "on", "report") && q.n <= 6 {
 		return &entry.Question{About: entry.AskPaddock, Paddock: q.pads[0]}
 	}
 	return nil
@@ -192,7 +206,7 @@ func askOnePaddock(q *query) *entry.Question {
 func askRate(q *query) *entry.Question {
 	leafy := q.any("leaf", "leaves", "lvs", "lf", "grass", "growing", "growth", "grow")
 	switch {
-	case q.any("rate", "pace"), leafy && q.any("fast", "quick", "quickly", "speed", "speeding", "slowing", "slow", "slowly", "coming", "appearance", "emergence"),
+	case q.any("rate", "pace"), leafy && q.any("fast", "quick", "quickly", "speed", "speeding", "slowing", "slow", "slowly", "coming", "appearance", "emergence", "picked", "dropped", "stalled", "eased", "improved"),
 		q.any("days", "day") && q.any("per", "a") && q.any("leaf"), q.any("growing") && q.any("how"),
 		q.n == 2 && q.any("how") && q.any("fast"):
 	default:
@@ -213,7 +227,7 @@ func askRound(q *query) *entry.Question {
 		return &entry.Question{About: entry.AskRound}
 	}
 	length := q.any("round", "rotation") && (q.signal || q.any("length", "long", "days", "interval", "speed") || q.n <= 2)
-	area := q.any("area", "ha", "hectares", "acres", "ground", "much", "many") && q.any("day", "daily")
+	area := q.any("area", "ha", "hectares", "acres", "ground", "much", "many") && q.any("day", "daily") || q.any("many", "much") && q.any("ha", "hectares", "acres", "area", "ground") && q.any("get", "getting", "give", "giving", "use", "using", "doing", "eating")
 	if (length || area) && !q.any("plan", "order") && len(q.pads) == 0 {
 		return &entry.Question{About: entry.AskRound}
 	}
@@ -224,6 +238,9 @@ func askPlan(q *query) *entry.Question {
 	ahead := q.any("days", "week", "fortnight", "coming", "few") || q.days > 0
 	if q.any("where", "wheres") && q.any("will") && q.mobSaid && len(q.pads) == 0 || q.any("whats") && q.any("on") && q.any("week", "days") {
 		return &entry.Question{About: entry.AskPlan, Days: q.days, Mob: q.mob}
+	}
+	if q.any("show", "give") && q.any("next", "coming", "later") && (q.any("week", "fortnight", "days") || q.days > 0) && len(q.pads) == 0 && !q.any("last", "ready", "round", "rotation") {
+		return &entry.Question{About: entry.AskPlan, Days: q.span(nil), Mob: q.mob}
 	}
 	if q.any("order") && !q.signal && !q.any("days", "coming", "next", "week", "paddocks") {
 		return nil
@@ -242,8 +259,11 @@ func askNext(q *query) *entry.Question {
 	if q.first == "should" && q.any("go", "graze", "put", "use", "do") && len(q.pads) > 0 {
 		return &entry.Question{About: entry.AskNext, Mob: q.mob}
 	}
-	goes := q.any("where", "which", "wheres") && q.any("go", "going", "put", "putting", "move", "moving", "shift", "shifting", "to", "into", "graze", "best", "take", "bring", "run", "turn", "feed")
-	if q.any("next", "nxt") && (asks || q.signal || q.n <= 2 && len(q.pads) == 0) || goes && q.signal && len(q.pads) == 0 ||
+	goes := q.any("where", "which", "wheres") && q.any("go", "going", "put", "putting", "move", "moving", "shift", "shifting", "to", "into", "graze", "best", "take", "taking", "bring", "bringing", "sending", "run", "turn", "feed") || q.any("which") && q.mobSaid && q.any("have", "get", "want")
+	if q.any("after") && len(q.pads) == 1 && q.any("what", "whats", "where", "wheres", "which") && q.n <= 5 && !q.any("ready", "grazed") {
+		return &entry.Question{About: entry.AskNext, Mob: q.mob}
+	}
+	if q.any("next", "nxt") && (asks || q.signal || q.n <= 2 && len(q.pads) == 0 || q.mobSaid && q.first == "next" && q.n <= 4 && len(q.pads) == 0 && q.any("for", "with", "up")) || goes && q.signal && len(q.pads) == 0 ||
 		q.any("best") && q.signal && q.any("paddock", "pdk", "one") {
 		return &entry.Question{About: entry.AskNext, Mob: q.mob}
 	}
@@ -251,6 +271,13 @@ func askNext(q *query) *entry.Question {
 }
 
 func askReady(q *query) *entry.Question {
+	if q.signal && len(q.pads) == 0 && q.strange == 0 && q.n <= 9 && q.any("which", "what", "whats", "any", "anything") {
+		if q.any("hit", "reached", "passed", "made") && (q.any("target", "leaves", "leaf", "stage") || q.score) ||
+			q.any("past") && q.any("best", "its") || q.any("had") && (q.any("leaves") || q.score) && q.any("their", "its", "which") ||
+			q.any("furthest", "farthest", "highest", "ripest", "closest", "nearest") || q.any("good") && q.any("go") {
+			return &entry.Question{About: entry.AskReady}
+		}
+	}
 	if q.signal && len(q.pads) == 0 && !q.any("if") && q.any("anything", "which", "what", "whats", "any") && (q.any("past", "over", "late", "at", "above") && (q.any("leaves", "leaf", "it") || q.score) || q.any("late")) && q.n <= 8 {
 		return &entry.Question{About: entry.AskReady}
 	}
@@ -264,6 +291,9 @@ func askReady(q *query) *entry.Question {
 }
 
 func askSummary(q *query) *entry.Question {
+	if q.signal && q.any("rundown", "overview", "roundup", "brief", "digest", "lowdown") && len(q.pads) == 0 && q.strange == 0 && q.n <= 6 {
+		return &entry.Question{About: entry.AskSummary}
+	}
 	if q.any("summary", "report") && !q.any("nothing", "no", "to") && q.n <= 6 && len(q.pads) == 0 {
 		return &entry.Question{About: entry.AskSummary}
 	}

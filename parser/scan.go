@@ -126,6 +126,11 @@ func (s *scanner) number() {
 }
 
 func (s *scanner) word() {
+	if s.text[s.pos]|0x20 == 't' && s.at(s.pos+1) == '\'' {
+		t := s.emit(word, 2) // t'ewes, wi' t' ewes
+		t.text, t.tag = "the", filler
+		return
+	}
 	i, plain := s.pos, true
 	for i < len(s.text) {
 		c := s.text[i]

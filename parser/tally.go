@@ -11,6 +11,9 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	if k == p.next {
 		k = r.described(k)
 	}
+	if k == p.next {
+		k = r.gist(k)
+	}
 	told := k
 	k = r.intro(k)
 	t, next := r.scores(k)
@@ -151,8 +154,8 @@ func (r *reader) intro(i int) int {
 		case t.shape == word && (t.tag == averageWord || t.tag == leafUnit || t.tag == tillerUnit || t.tag == atWord || t.tag == hedgeWord || t.tag == grassWord && r.tok(i-1).text == "the" || introWords[t.text]):
 		case r.oneOf(i, "came", "come", "comes", "averages", "averaged", "works", "worked") && r.oneOf(i+1, "to", "up", "out") && r.isScore(r.over(i+2, "at", "to", "as", "about")) && !r.oneOf(i-1, "stock", "cows"):
 			i++
-		case (t.text == "came" || t.text == "coming" || t.text == "comes") && r.tok(i+1).tag == inWord:
-			i++
+		case r.oneOf(i, "came", "coming", "comes", "come") && r.cameTo(i) > i:
+			i = r.cameTo(i) - 1
 		case t.text == "a" && r.tok(i+1).tag == averageWord:
 		case t.text == "i" && r.oneOf(i+1, "make", "got", "get", "had", "counted", "count"):
 		case r.oneOf(i, "bang", "spot", "dead", "smack") && r.oneOf(i+1, "on"):

@@ -37,6 +37,12 @@ func (r *reader) tallyTail(c *clause, i int) int {
 		t.each = true
 		return r.over(i+1, "each")
 	}
+	if t.n > 0 && len(t.said) == 0 {
+		if k := r.everyPaddock(i); k > i {
+			t.each = true
+			return k
+		}
+	}
 	if u.tag == eachWord || u.text == "per" && r.tok(i+1).tag == tillerUnit {
 		return i + 1
 	}
@@ -98,6 +104,19 @@ func (r *reader) tillersTold(t *tally, i int) int {
 	if prefixed && len(t.said) == 1 && !r.unitAhead(k) {
 		t.n = n
 		return k
+	}
+	return i
+}
+
+// everyPaddock reads "per paddock", "in each of them" behind a number of tillers.
+func (r *reader) everyPaddock(i int) int {
+	switch {
+	case r.oneOf(i, "everywhere"), r.oneOf(i, "throughout"):
+		return i + 1
+	case r.oneOf(i, "per", "a", "every", "each") && r.tok(i+1).tag == padMark && r.tok(i+2).shape != number:
+		return i + 2
+	case r.oneOf(i, "in", "for", "from", "out") && (r.oneOf(i+1, "each", "every", "all")):
+		return r.over(i+2, "of", "them", "those", "these", "the", "one", "paddock", "paddocks", "field", "pdk", "pdks")
 	}
 	return i
 }
@@ -175,8 +194,14 @@ func (r *reader) howManyBehind(i int) (n, next int) {
 	}
 	n, k := r.whole(r.over(j+1, "about", "the", "only", "just"))
 	switch {
-	case r.oneOf(j+1, "all", "every", "both", "each"):
+	case r.oneOf(j+1, "all", "every", "both", "each", "everything"):
 		n, k = everyTiller, j+2
+	case r.oneOf(r.over(j+1, "the", "whole"), "lot"):
+		n, k = everyTiller, r.over(j+1, "the", "whole", "lot", "of", "them", "those")
+	case r.oneOf(j+1, "them", "those") && r.oneOf(j+2, "all"):
+		n, k = everyTiller, j+3
+	case r.oneOf(r.over(j+1, "about", "only"), "some", "most", "few", "several", "half", "plenty", "many") || r.oneOf(j+1, "a") && r.oneOf(j+2, "few", "lot", "good"):
+		n, k = 0, r.over(j+1, "about", "only", "a", "good", "some", "most", "few", "several", "half", "plenty", "many", "lot")
 	case r.oneOf(j+1, "a") && r.oneOf(j+2, "couple", "pair"):
 		n, k = 2, j+3
 	case k <= j+1 || r.unitAhead(k) && r.tok(k).tag != tillerUnit:
@@ -189,7 +214,7 @@ func (r *reader) howManyBehind(i int) (n, next int) {
 // on with the scores before it.
 func (r *reader) yellowAhead(i int) bool {
 	if n, k := r.whole(i); k == i || n < 1 {
-		if !r.oneOf(i, "all", "both", "some", "oldest", "older", "bottom") {
+		if !r.oneOf(i, "all", "both", "some", "oldest", "older", "bottom", "lowest", "lower", "base", "old", "yellow", "yellowing") {
 			return false
 		}
 	}

@@ -1,0 +1,111 @@
+package parser
+
+import "leafround/core/entry"
+
+// What stands around the value that a mending names: which message is meant,
+// and what people say behind it.
+
+// wroteWrong reads what was written and what it should have been: "i put 12,
+// should have been 13". Where a herd stands with it ("i put heifers in 12,
+// should have been 13"), moved tells that it may be the stock that went wrong.
+//
+//	wrong = "i" written value [ "down" ] [ "," | "but" ] ( announcement | "it" "was" ) value
+func (r *reader) wroteWrong(i, to int, moved *bool) (entry.Correct, bool) {
+	k := r.over(i, "i", "ive")
+	if k == i || !saidWords[r.tok(k).text] && !r.oneOf(k, "had", "have") {
+		return entry.Correct{}, false
+	}
+	from, k, ok := r.mended(r.over(k+1, "it", "that", "down", "as", "was"))
+	if !ok {
+		return entry.Correct{}, false
+	}
+	if place, next, both := r.mended(k + 1); both && from.field == entry.FieldMob && place.field == entry.FieldPaddock && r.oneOf(k, "in", "into", "on", "to") {
+		from, k, *moved = place, next, true
+	}
+	k = r.over(k, "down", "there")
+	k = r.over(k, ",", "but", "and", "-", ".")
+	announced, j := r.announces(k)
+	if !announced {
+		if j = r.over(k, "it", "its", "that", "is", "was", "were", "actually", "really"); j == k {
+			return entry.Correct{}, false
+		}
+	}
+	thing, end, ok := r.mended(j)
+	if !ok || !r.endsHere(end, to) {
+		return entry.Correct{}, false
+	}
+	return joinMended(thing, from)
+}
+
+// ofThat steps over which entry is meant: "on that one", "in my last message",
+// "for the move before".
+//
+//	ofThat = [ "," ] ( "on" | "in" | "for" | "of" | "with" ) pointer { thing }
+func (r *reader) ofThat(i int) int {
+	k := r.over(i, ",")
+	if !r.oneOf(k, "on", "in", "for", "of", "with", "from") {
+		return i
+	}
+	k++
+	j := r.over(k, "that", "my", "the", "this", "it", "last", "latest", "previous", "first")
+	if j == k {
+		return i
+	}
+	end := j
+	for entryNames[r.tok(end).text] {
+		end++
+	}
+	if end == j && !r.oneOf(j-1, "that", "it", "this", "last") {
+		return i
+	}
+	if t := r.tok(end); end == j && t.shape != mark && t.shape != newline && t.shape != 0 && !r.oneOf(end, "should", "shouldve", "was", "is", "needs", "meant", "to") {
+		return i
+	}
+	return r.whoseEntry(r.over(end, "before", "above", "there"))
+}
+
+// entryNames are what people call what they logged.
+var entryNames = wordSet(`one message msg text texts entry count move shift grazing graze cut spray hold lot bit post log feed note last number`)
+
+// endsHere tells whether a mending is over at a token: nothing but which message
+// is meant, and talk, stands behind it.
+func (r *reader) endsHere(i, to int) bool {
+	i = r.ofThat(i)
+	return i >= to || r.idleTail(i, to)
+}
+
+// idleTail tells whether the rest of a message is a remark behind a mark: it
+// names no paddock, herd, day or number, tells of nothing done, and asks
+// nothing: ", I got behind on this".
+func (r *reader) idleTail(i, to int) bool {
+	t := r.tok(i)
+	k := r.apology(i)
+	if to-i > longestTail || t.shape != mark && t.shape != newline && k == i && t.text != "i" && t.text != "wrong" && !r.oneOf(i, "as", "cos", "coz", "because") {
+		return false
+	}
+	for k = i; k < to; k++ {
+		t := r.tok(k)
+		switch {
+		case t.shape == newline, t.shape == mark && t.text != "?":
+		case t.shape != word:
+			return false
+		case r.oneOf(k, "paddock", "pdk", "mob", "day", "date", "field", "list", "line", "page", "number") && (r.oneOf(k-1, "wrong", "the", "my", "that")):
+		case r.oneOf(k, "out") && r.oneOf(k-1, "flat"):
+		case idleTags[t.tag]:
+			if p, ok := r.longest(k); ok && p.known {
+				return false
+			}
+		default:
+			return false
+		}
+	}
+	return true
+}
+
+// longestTail is how many tokens a remark behind a mending can have (ours).
+const longestTail = 16
+
+// idleTags are the parts of speech of a remark that states nothing.
+var idleTags = map[tag]bool{unknown: true, filler: true, courtesy: true, remark: true, ofWord: true, onWord: true, inWord: true, atWord: true, forWord: true,
+	withWord: true, andWord: true, butWord: true, toWord: true, fromWord: true, offWord: true, allWord: true, notWord: true, negWord: true, againWord: true,
+	hearWord: true, jokeWord: true, thisWord: true, lastWord: true, onlyWord: true, hedgeWord: true, okWord: true, daytimeWord: true, thenWord: true, gaugeWord: true, noteWord: true}
