@@ -191,11 +191,14 @@ func (r *reader) plot(from, to int) (p entry.Plot, unit, bad string) {
 	if unit == "acres" {
 		p.Area = entry.Acres(v)
 	}
-	if p.Name == "" {
+	if w := r.tok(first); p.Name == "" || name-first > 1 && settingWords[w.text] {
 		return p, "", fmt.Sprintf("I cannot read “%s” as a paddock: please send its name, then its area.", line)
 	}
 	return p, unit, ""
 }
+
+// settingWords open other settings: no paddock's name begins with one.
+var settingWords = wordSet(`mob summary aim setup paddocks`)
 
 // grasses gives the grass of a word.
 var grasses = map[string]entry.Grass{
