@@ -226,6 +226,8 @@ func (r *reader) stockIll(from, to int) bool {
 			return true
 		case (w == "dead" || w == "dying") && containsAny(text, " one dead ", " two dead ", " 1 dead ", " 2 dead ", " 3 dead ", " another dead "):
 			return !containsAny(text, " leaf ", " tiller ", " tillers ")
+		case (w == "dead" || w == "dying") && r.deadThing(k):
+			return false
 		case w == "dead" || w == "dying":
 			_, real := r.has(from, to, stockOnly)
 			return real && !containsAny(text, " leaf ", " leaves ", " grass ", " base ", " tips ", " tip ", " dead matter ", " battery ")
@@ -241,6 +243,16 @@ func (r *reader) stockIll(from, to int) bool {
 		return real || stock && r.tok(k).text != "stiff" && r.tok(k).text != "ill" && !containsAny(text, " tillers ", " leaf ")
 	}
 	return r.animalDown(from, to)
+}
+
+// deadThing tells whether it is a phone or a battery that is dead.
+func (r *reader) deadThing(k int) bool {
+	for i := max(0, k-4); i < k; i++ {
+		if r.oneOf(i, "phone", "fone", "mobile", "cell", "battery", "torch", "bike", "quad", "ute", "tractor", "radio", "tree", "fence", "line", "grass") {
+			return true
+		}
+	}
+	return false
 }
 
 // animalDown reads "2 down in 11", "cow down", "a cow cant get up".

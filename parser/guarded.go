@@ -11,6 +11,12 @@ import (
 // guarded settles statements that must not be taken at their word.
 func (r *reader) guarded(c *clause, entries []entry.Entry, doubt string) (outcome, bool) {
 	g := c.guard
+	if g&guardHear != 0 && c.family() == famHold && (c.spell != 0 || c.until != 0) && r.labelled(c) {
+		g &^= guardHear // what the label says, the sender tells
+		if g == 0 {
+			return outcome{}, false
+		}
+	}
 	if g == 0 || g == guardNeg && c.kept && c.family() == famHold {
 		return outcome{}, false
 	}
@@ -44,6 +50,16 @@ func (r *reader) guarded(c *clause, entries []entry.Entry, doubt string) (outcom
 	}
 	_ = doubt
 	return outcome{}, false
+}
+
+// labelled tells whether a hold's days are told from its label.
+func (r *reader) labelled(c *clause) bool {
+	for i := c.from; i < c.to; i++ {
+		if r.oneOf(i, "label", "labels", "tin", "drum", "jug", "bottle", "container", "packet", "bag", "boss", "rep", "manager") && r.hasTag(i, min(i+6, c.to), hearWord) {
+			return true
+		}
+	}
+	return false
 }
 
 // doneOption offers to log now what was told of today as still to come.

@@ -312,6 +312,12 @@ func (r *reader) looseWord(c *clause, i int) int {
 			return k
 		}
 	}
+	if t.text == "before" && (c.spell != 0 || c.until != 0) && (c.has(actsHold) || c.acts == 0 && len(c.pads) == 0) && r.oneOf(i+1, "anything", "any", "stock", "you", "u", "we", "they", "cows", "it", "grazing", "animals", "youre", "your") {
+		for r.tok(i).shape == word {
+			i++ // "14 days before anything goes back in"
+		}
+		return i
+	}
 	if t.text == "r" && len(c.mobs) > 0 && c.count == nil {
 		return i + 1 // "bulls r in 33"
 	}

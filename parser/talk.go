@@ -1,5 +1,7 @@
 package parser
 
+import "strings"
+
 // People talk beside what they report: "bulls in 6, where they can't annoy
 // anybody", "12 about 2.5, though my eyes are not what they were". Such talk
 // says nothing of what was reported, so that a denial or a question word in it
@@ -12,21 +14,71 @@ var subordinate = wordSet(`which where whose who though although altho tho where
 
 // talksOn tells whether a clause behind a statement of its sentence is talk.
 func (r *reader) talksOn(last, c *clause) bool {
-	if c.sentence != last.sentence || !last.says() || len(last.pads) == 0 && last.count == nil || last.guard != 0 || !c.wordy() || c.tillers || c.bare {
+	if c.sentence != last.sentence || !last.says() || len(last.pads) == 0 && last.count == nil || last.guard != 0 {
 		return false
+	}
+	if r.forgot(c) {
+		return true
 	}
 	at := r.firstWord(c)
-	t := r.tok(at)
-	if c.stock && last.count == nil && !r.oneOf(at, "where", "which", "who") {
-		return false // "heifers into 12, but they didn't go"
+	if r.oneOf(at, "when", "while", "after", "before") && r.oneOf(at+1, "i", "we", "he", "she", "ive", "id") && len(c.pads)+len(c.mobs)+len(c.nums) == 0 && c.count == nil && c.until == 0 {
+		return r.inThePast(c) // "when I went round it on the bike"
 	}
-	if !subordinate[t.text] {
+	if !c.wordy() || c.tillers || c.bare || c.to-c.from < 3 {
 		return false
 	}
-	if c.guard&(guardCond|guardPlan|guardFuture|guardWish|guardHear) != 0 {
-		return last.count != nil && len(last.count.said) > 1 && c.guard&(guardWish|guardHear|guardFuture) == 0 && r.oneOf(at, "i", "im", "ill", "ive", "we", "well", "my", "will", "gonna", "going", "doing")
+	counted := last.count != nil && (len(last.count.said) > 1 || last.count.decimal || last.count.n > 0)
+	if c.stock && !counted && !r.oneOf(at, "where", "which", "who", "when") {
+		return false // "heifers into 12, but they didn't go"
 	}
-	return c.to-at >= 3 && c.strange+c.remarks > 0
+	switch {
+	case counted:
+		return r.besideCount(c, at)
+	case c.guard == guardAsk && r.oneOf(at, "when", "while"):
+		return r.inThePast(c)
+	case c.guard == guardNeg && r.oneOf(at, "couldnt", "cant", "cannot"):
+		return c.strange+c.remarks > 0 // "couldn't find the gate"
+	case c.guard == guardAsk && r.oneOf(at, "where", "which", "who"):
+		return true
+	case !subordinate[r.tok(at).text], c.guard&(guardCond|guardPlan|guardFuture|guardWish|guardHear|guardJoke) != 0:
+		return false
+	}
+	return c.strange+c.remarks > 0
+}
+
+// besideCount tells whether a clause behind leaf scores is talk: scores are
+// neither planned nor denied by it, unless it doubts them.
+func (r *reader) besideCount(c *clause, at int) bool {
+	if c.guard&(guardWish|guardHear|guardFuture|guardJoke) != 0 {
+		return false
+	}
+	return c.strange+c.remarks > 0 || c.guard != 0 && r.oneOf(at, "i", "im", "ill", "ive", "we", "well", "my", "will", "gonna", "going", "doing")
+}
+
+// forgot tells whether a clause does no more than excuse that something comes
+// late: "forgot to say", "the young lad forgot to put it in here".
+func (r *reader) forgot(c *clause) bool {
+	if len(c.pads) > 0 || len(c.mobs) > 0 || c.count != nil || c.days.ok || c.until != 0 || len(c.nums) > 0 {
+		return false
+	}
+	for i := c.from; i < c.to; i++ {
+		if r.oneOf(i, "forgot", "forgotten") || r.oneOf(i, "meant") && r.oneOf(i+1, "to") && r.oneOf(i+2, "say", "tell", "text", "send", "mention", "message") {
+			return true
+		}
+	}
+	return false
+}
+
+// inThePast tells whether a verb of a clause is in the past: "when I went round
+// it", not "when it's dry".
+func (r *reader) inThePast(c *clause) bool {
+	for i := c.from + 1; i < c.to; i++ {
+		t := r.tok(i)
+		if t.shape == word && (strings.HasSuffix(t.text, "ed") || r.oneOf(i, "went", "was", "were", "had", "came", "got", "did", "held", "saw", "ran", "said", "left", "took", "put", "drove", "rode")) {
+			return true
+		}
+	}
+	return false
 }
 
 // firstWord gives the first token of a clause that is no mark, with "and" and
@@ -42,8 +94,12 @@ func (r *reader) firstWord(c *clause) int {
 // relative tells whether a word opens a relative clause behind a complete
 // statement: it starts a clause of its own, so that it asks nothing.
 func (r *reader) relative(c *clause, i int) bool {
-	if r.asking || i == c.from || len(c.pads) == 0 && (c.count == nil || len(c.count.said) < 2) || !c.says() || c.guard != 0 {
+	if r.asking || i == c.from || len(c.pads) == 0 && c.resid == nil && (c.count == nil || len(c.count.said) < 2) || !c.says() || c.guard != 0 {
 		return false
+	}
+	if r.oneOf(i, "when") {
+		d := clause{from: i, to: min(i+8, len(r.toks))}
+		return r.inThePast(&d) && !r.padAhead(i+1)
 	}
 	return r.oneOf(i, "which", "where", "whose", "who", "though", "although", "altho", "whereas", "whilst") && r.tok(i+1).shape == word && !r.padAhead(i+1)
 }
