@@ -150,7 +150,7 @@ func (r *reader) residualUnit(i int, sure bool) (entry.ResidualUnit, int) {
 			return "", i
 		}
 		return entry.Inches, i + 1
-	case t.tag == kgUnit && sure:
+	case t.tag == kgUnit && (sure || r.tok(i+1).tag == leftWord || r.tok(i+1).tag == residWord || r.oneOf(i+1, "behind")):
 		j := i + 1
 		for r.tok(j).tag == kgUnit || r.tok(j).text == "/" || r.tok(j).tag == haUnit || r.tok(j).text == "d" || r.tok(j).text == "m" {
 			j++

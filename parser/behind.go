@@ -27,8 +27,53 @@ func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question
 	if q, at := r.trailing(from, to, sentence); q != nil {
 		return q, at, true
 	}
-	q, at, ok = r.wholeQuestion(from, to, asked)
-	return r.behind(q, from, to), at, ok
+	if q, at, ok = r.wholeQuestion(from, to, asked); ok {
+		return r.behind(q, from, to), at, ok
+	}
+	if q := r.beforeTalk(from, to, asked); q != nil {
+		return r.behind(q, from, to), from, true
+	}
+	return nil, at, false
+}
+
+// beforeTalk reads a question that talk follows: "what did we log on 12 this
+// week, trying to fill in the diary".
+func (r *reader) beforeTalk(from, to int, asked bool) *entry.Question {
+	if to-from > longestQuestion || !asked && !r.opensQuestion(from) {
+		return nil
+	}
+	for i := from + 2; i < to-1; i++ {
+		if t := r.tok(i); t.text != "," && t.text != "-" && !r.oneOf(i, "so", "because", "cos", "coz", "as", "before") {
+			continue
+		}
+		if !r.wordsOnly(i+1, to) {
+			return nil
+		}
+		if q := r.ask(from, i, true); q != nil {
+			return q
+		}
+	}
+	return nil
+}
+
+// wordsOnly tells whether nothing but words stands in a run of tokens: no number,
+// no paddock, no herd.
+func (r *reader) wordsOnly(from, to int) bool {
+	for i := from; i < to; i++ {
+		if r.tok(i).shape != word {
+			if r.tok(i).shape == mark {
+				continue
+			}
+			return false
+		}
+		if _, k := r.mob(i); k > i {
+			return false
+		}
+		if _, ok := r.longest(i); ok {
+			return false
+		}
+	}
+	return true
 }
 
 // wholeQuestion reads a sentence that is nothing but a question.

@@ -307,6 +307,9 @@ func (r *reader) separator(c *clause, i, to int) (next int, parts bool) {
 	switch {
 	case t.text == "after" && c.resid != nil && c.acts == 0 && r.herdAhead(i+1):
 		return i + 1, false // "8 clicks after the cows in 12"
+	case t.text == "after" && r.oneOf(i+1, "i", "we", "you", "they", "he", "she") && c.has(actsGraze) && !r.inThePast(&clause{from: i + 1, to: min(i+7, to)}):
+		c.guard |= guardCond // "heifers into 12 after I fix the fence"
+		return i + 1, false
 	case t.tag == butWord, t.tag == thenWord:
 		if t.text != "but" && t.tag == butWord && len(c.mobs) > 0 {
 			c.unsure("Not all of them? Please say which animals went where.")

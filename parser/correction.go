@@ -263,6 +263,7 @@ func (r *reader) aboutCorrection(i, to int) (entry.Correct, bool) {
 		k++
 	}
 	t, k2 := r.scores(k)
+	k2 = r.over(k2, ",")
 	if len(t.said) == 0 || t.doubt != "" || !r.oneOf(k2, "not") {
 		return entry.Correct{}, false
 	}

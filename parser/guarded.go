@@ -38,6 +38,9 @@ func (r *reader) guarded(c *clause, entries []entry.Entry, doubt string) (outcom
 	case g&(guardPlan|guardFuture) != 0:
 		return outcome{talk: true}, true
 	case g&guardHear != 0:
+		if len(entries) == 0 && c.count != nil && len(c.count.said) > 1 {
+			return outcome{ask: &entry.Ask{Reason: r.whose(c)}}, true
+		}
 		if len(entries) == 0 {
 			return outcome{talk: true}, true
 		}

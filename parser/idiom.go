@@ -85,6 +85,9 @@ func (r *reader) idiomPart(c *clause, i int) int {
 	if p, is := r.longest(i); is && p.next > i+1 {
 		return i // a paddock's name wins over an idiom
 	}
+	if t := r.tok(i); t.text == "up" && r.tok(k-1).tag == toWord && r.padAhead(k) {
+		return i // "hoggets up to hill"
+	}
 	if p, is := r.longest(k - 1); d.event && is && p.next >= k {
 		return i
 	}

@@ -3,7 +3,7 @@ package parser
 // idiomTable holds expressions of several words that mean something else than
 // their words do one by one.
 var idiomTable = map[effect]string{
-	{acts: actShut}: `
+	{acts: actShut}: `laid up; laid up for; saved for; kept for; set aside for; put by for; 
 		shut up; shut off; locked up; lock up; locked in; closed up; close up; close off; closed off; shutting up; locking up; put up for`,
 	{acts: actCanopy}: `
 		canopy closed; canopy has closed; canopy is closed; canopys closed; canopy shut; canopy is shut; canopy now closed; canopy closed over;
@@ -33,7 +33,7 @@ var idiomTable = map[effect]string{
 	{acts: actRelease | actEff}:   `effluent is off; effluent off; eff off; eff is off`,
 	{acts: actRelease | actFert}:  `fert is off; fert off; urea is off`,
 	{acts: actHold | actHoldOff}:  `hold off; holding off`,
-	{acts: actHold}: `
+	{acts: actHold}: `keep it out of the round; keep it out; leave it out; leave it out of the round; leave it be; leave it alone; rest it; leaving it out; 
 		hold off grazing; hold off on; holding off on; not to be grazed; nothing to go in; nothing to go into; nothing in; not to go in; dont put
 		anything in; dont put anyone in; dont put stock in; dont put any stock in; dont let anything in; do not put stock in; dont go in; dont use;
 		do not use; out of the round; out of round; out of the rotation; out of rotation; keep off; keep out; keep out of; stay out of; stay off;
@@ -41,7 +41,7 @@ var idiomTable = map[effect]string{
 		grazing; no stock; dont graze; do not graze; withholding period; with holding; with hold; out of action; out of bounds; left out`,
 	{acts: actSilage | actCut}: `silage made; baleage made; haylage made; made silage; made baleage; made haylage; silage baled; silage lifted`,
 	{acts: actHay | actCut}:    `hay made; made hay; hay baled`,
-	{acts: actDry}:             `dried out; dried up; dry enough; drained off; drying out`,
+	{acts: actDry}:             `isnt wet any more; isnt wet anymore; not wet any more; not wet anymore; no longer wet; dried out; dried up; dry enough; drained off; drying out`,
 	{acts: actSow}: `
 		no till drilled; no tilled; frost seeded; over seeded; direct drilled; new grass sown; sown down; put in new grass; re sown; over sown; re
 		seeded; under sown; stitched in; new pasture`,
@@ -83,7 +83,7 @@ var idiomTable = map[effect]string{
 		after pm milking; before pm milking; after evening milking; before evening milking; after the evening milking; before the evening milking;
 		at evening milking; after arvo milking; before arvo milking; after afternoon milking; before afternoon milking; after tonights milking;
 		after the pm milking`,
-	{none: true}: `forgot to say; forgot to tell; forgot to send; forgot to mention; forgot to text; meant to say; meant to tell; meant to text; meant to send; 
+	{none: true}: `first thing; last thing; first up; forgot to say; forgot to tell; forgot to send; forgot to mention; forgot to text; meant to say; meant to tell; meant to text; meant to send; 
 		went flat; gone flat; ran flat; went dead; gone dead; hit and miss; hit or miss; up and down; here and there; with remnant; all with
 		remnant; with a remnant; with remnants; all had remnants; all had a remnant; had remnants; same day; the same day; that same day; on hay; on
 		silage; on baleage; on the hay; on it; at foot; not counted; i make; not count; i not count; didnt count; dont count; did not count; on

@@ -177,7 +177,7 @@ var lexiconTable = map[tag]string{
 		behind ahead steady fine contractor contractors wiremu jo ana dad mum myself tractor bike quad ute dog dogs count hurry rush properly nicely
 		slightly mostly hard lightly wee big small smaller bigger best better worse worst different usual normal
 		usually surprisingly still though tho heaps plenty dew frosty sloppy soft firm spongy holding heavy light
-		rough roughish plate platemeter plated rising lighter darker dark pale weather grand sound class savage perfect ideal decent mighty brilliant powerful tight spotless twins triplets`,
+		rough roughish plate platemeter plated rising lighter darker dark pale jug label labels container packet weather grand sound class savage perfect ideal decent mighty brilliant powerful tight spotless twins triplets`,
 	padMark: `pdock padock paddok padddock paddck paddocck p pdk pdck pad padd padds pads paddock paddocks field fields fld flds cell cells pdks pk pasture pastures`,
 	mobWord: `milkers heifers calves bulls steers ewes lambs hoggets rams dries youngstock weanlings culls springers finishers stores lactating replacements carryovers stockers feeders pairs yearlings weaners springers
 		bullocks wethers tups stags hinds goats replacements  `,
@@ -203,9 +203,9 @@ var lexiconTable = map[tag]string{
 	fertWord: `fert fertiliser fertilizer fertilised fertilized urea dap lime limed super superphosphate potash nitrogen
 		fertd topdressed topdress muriate nitrate ammonium ammonia sulphate phosphate granular guano digestate compost`,
 	effWord: `litter eff effluent slurry muck manure fde`,
-	sowWord: `overseeded frostseeded resown reseeded regrassed resowed sown drilled oversown undersown reseed resow seeded regrass sowed`,
+	sowWord: `planted overseeded frostseeded resown reseeded regrassed resowed sown drilled oversown undersown reseed resow seeded regrass sowed`,
 	wetWord: `trampled trodden pugged poached waterlogged flooded boggy saturated pugging underwater swampy`, dampWord: `wet`, dryWord: `dried drained`,
-	cropWord: `crop cropped cropping turnips turnip swedes kale maize beet rape chicory barley oats corn fodder brassica`,
+	cropWord: `sorghum millet triticale wheat soybeans lucerne crop cropped cropping turnips turnip swedes kale maize beet rape chicory barley oats corn fodder brassica`,
 	rainWord: `rain rained rainfall downpour shower showers`, gaugeWord: `gauge guage`, tempWord: `temp temperature temps temperatures`,
 	soilWord: `soil soils ground`, airWord: `air`, minWord: `min minimum low lo`, maxWord: `max maximum high`, frostWord: `frost`,
 	noteWord: `note notes nb memo`,
@@ -218,7 +218,7 @@ var lexiconTable = map[tag]string{
 		tonne percent oclock`,
 	averageWord: `average avg ave av averages averaged averaging mean avge`, allWord: `all every`, onlyWord: `only`, eachWord: `each apiece`,
 	reproWord: `repro reproductive heading headed nodes node seedhead seedheads noded`, daughterWord: `daughter daughters`, remnantWord: `remnant remnants`,
-	timesWord: `x`, yellowWord: `yellowing yellow yellowed dying dead browning dies yellows senescing senesced brown`,
+	timesWord: `x`, yellowWord: `yella yellar yelow browned yellowing yellow yellowed dying dead browning dies yellows senescing senesced brown`,
 	leafWord:  `oldest old tip tips base bases bottom lowest bottoms older`,
 	pointWord: `point`,
 	notWord:   `not`,

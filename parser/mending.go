@@ -19,6 +19,9 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 	if _, k := r.undo(i + 1); k > i+1 && r.oneOf(i, "nah", "no", "nope") {
 		i++
 	}
+	for to-1 > i && r.oneOf(to-1, "lads", "there", "folks", "guys", "team", "everyone", "mate", "boss", "please", "sorry", "soz", "thanks", "ta") && !r.oneOf(to-2, "the", "our", "those") {
+		to--
+	}
 	undo, k := r.undo(i)
 	if undo {
 		k = r.apology(k)

@@ -57,7 +57,7 @@ func (r *reader) tallyTail(c *clause, i int) int {
 		}
 	}
 	if u.text == "," || u.text == "(" || u.text == "." || u.text == "-" && !u.glued || u.tag == andWord || u.tag == plusWord || u.tag == withWord {
-		if k, ok := r.aside(t, r.over(i+1, "also", "and", "plus")); ok {
+		if k, ok := r.aside(t, r.over(i+1, "also", "and", "plus", "pulled", "took", "threw", "chucked", "had", "got", "found")); ok {
 			return k
 		}
 		if k := r.tillersTold(t, i+1); k > i+1 {
@@ -222,6 +222,6 @@ func (r *reader) yellowAhead(i int) bool {
 }
 
 var (
-	yellowIntro = wordSet(`the them those were was is are the had have has going turning starting to gone a bit with and just its looking being now showing`)
+	yellowIntro = wordSet(`lower the them those were was is are the had have has going turning starting to gone a bit with and just its looking being now showing`)
 	yellowOutro = wordSet(`off at the base a bit now leaf on out back and already down leaves in it up`)
 )
