@@ -65,7 +65,7 @@ func (r *reader) calls(from, to int) bool {
 // mark announces.
 func (r *reader) alarmPlace(i int) (string, bool) {
 	t := r.tok(i)
-	if t.tag != inWord && t.tag != padMark && t.tag != onWord && t.tag != atWord && t.text != "by" && t.tag != fromWord {
+	if t.tag != inWord && t.tag != padMark && t.tag != ofWord && !r.oneOf(i, "along", "near", "beside", "behind", "between", "around", "beyond") && t.tag != onWord && t.tag != atWord && t.text != "by" && t.tag != fromWord {
 		return "", false
 	}
 	j := i

@@ -17,10 +17,19 @@ func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question
 		for r.tok(i).text == "," || r.tok(i).text == "-" || r.tok(i).tag == andWord || r.tok(i).text == "so" || r.tok(i).tag == thenWord {
 			i++
 		}
-		if r.tok(i).tag != whWord && r.tok(i).tag != nextWord {
+		for r.tok(i).tag == courtesy {
+			i++
+		}
+		if r.tok(i).tag != whWord && r.tok(i).tag != nextWord && !r.oneOf(i, "tell", "give", "show") {
 			continue
 		}
 		if q := r.ask(i, to, true); q != nil {
+			if w := r.ask(from, to, true); w != nil && w.About == entry.AskRound && w.Days > 0 {
+				return w, from, true // "going to a 25 day round, what would that do"
+			}
+			return r.behind(q, i, to), i, true
+		}
+		if q := r.beforeTalk(i, to, true); q != nil {
 			return r.behind(q, i, to), i, true
 		}
 	}

@@ -129,6 +129,7 @@ type clause struct {
 	doubt    string // what must be asked
 	back     bool   // back fence
 	still    bool   // stock are said to be where they were
+	sameDay  bool   // it was on the day told before
 	now      bool   // "now" was said: it is so today
 	stock    bool   // stock were spoken of as "they" or "the girls"
 	tooHot   int    // readings without a unit that no air has in Celsius, in the United States

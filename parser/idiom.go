@@ -104,6 +104,7 @@ func (r *reader) idiomPart(c *clause, i int) int {
 	c.hour = c.hour || d.late || d.none && r.oneOf(k-1, "milking", "lunch", "breakfast", "tea", "smoko")
 	c.event = c.event || d.event
 	c.still = c.still || d.still
+	c.sameDay = c.sameDay || d.none && r.oneOf(k-1, "day") && r.oneOf(k-2, "same")
 	if t := r.tok(i); t.text == "back" && d.acts == actIn {
 		c.backIn = true
 	}

@@ -343,6 +343,9 @@ func (c *clause) inherit(last *clause) {
 	if c.family() == famGraze && last.family() == famGraze && len(c.mobs) == 0 && (c.sentence == last.sentence || c.now || c.stock) {
 		c.mobs = last.mobs
 	}
+	if c.sameDay && !c.days.ok && last.days.ok {
+		c.days, c.future = last.days, last.future
+	}
 	if c.sentence != last.sentence {
 		return
 	}

@@ -60,7 +60,7 @@ func (r *reader) stockNamed(c *clause, to int) bool {
 // stockSaid tells whether a pronoun of stock stands in a clause before a token.
 func (r *reader) stockSaid(c *clause, to int) bool {
 	for i := c.from; i < to; i++ {
-		if stockPronouns[r.tok(i).text] {
+		if stockPronouns[r.tok(i).text] && !(r.oneOf(i, "all", "everything") && r.tok(i+1).tag == doneWord) {
 			return true
 		}
 	}
