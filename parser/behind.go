@@ -9,7 +9,8 @@ import (
 //
 //	question = [ "so" | "and" ] words-of-a-question [ "?" ]
 func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question, at int, ok bool) {
-	for i := from + 1; i < to; i++ {
+	tries := 0
+	for i := from + 1; i < to && tries < mostAsked; i++ {
 		t := r.tok(i)
 		if t.text != "," && t.text != "-" && t.tag != andWord && t.text != "so" && t.tag != thenWord {
 			continue
@@ -20,6 +21,7 @@ func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question
 		if r.tok(i).tag != whWord && r.tok(i).tag != nextWord {
 			continue
 		}
+		tries++
 		if q := r.ask(i, to, true); q != nil {
 			return r.behind(q, i, to), i, true
 		}
