@@ -70,7 +70,7 @@ func (r *reader) residualPart(c *clause, i int) int {
 	case t.tag == residWord:
 		named = true
 		j++
-		for r.tok(j).tag == residWord {
+		for j < i+longestRun && r.tok(j).tag == residWord {
 			j++
 		}
 	case t.tag == leftWord:
@@ -83,7 +83,7 @@ func (r *reader) residualPart(c *clause, i int) int {
 		j++
 	}
 	if named {
-		for r.tok(j).text == ":" || r.tok(j).text == "=" || r.tok(j).tag == atWord || r.tok(j).tag == ofWord || r.tok(j).text == "was" || r.tok(j).text == "is" || r.tok(j).text == "a" && r.tok(j+1).shape != word || r.tok(j).text == "it" || r.tok(j).text == "about" {
+		for last := j + longestRun; j < last && (r.tok(j).tag == atWord || r.tok(j).tag == ofWord || r.oneOf(j, ":", "=", "was", "is", "it", "about") || r.tok(j).text == "a" && r.tok(j+1).shape != word); {
 			j++
 		}
 	}
@@ -152,7 +152,7 @@ func (r *reader) residualUnit(i int, sure bool) (entry.ResidualUnit, int) {
 		return entry.Inches, i + 1
 	case t.tag == kgUnit && (sure || r.tok(i+1).tag == leftWord || r.tok(i+1).tag == residWord || r.oneOf(i+1, "behind")):
 		j := i + 1
-		for r.tok(j).tag == kgUnit || r.tok(j).text == "/" || r.tok(j).tag == haUnit || r.tok(j).text == "d" || r.tok(j).text == "m" {
+		for j < i+longestRun && (r.tok(j).tag == kgUnit || r.tok(j).text == "/" || r.tok(j).tag == haUnit || r.tok(j).text == "d" || r.tok(j).text == "m") {
 			j++
 		}
 		return entry.KgDMPerHa, j
@@ -226,7 +226,7 @@ func (r *reader) sharePart(c *clause, i int) int {
 }
 
 func (r *reader) ofThe(i int) int {
-	for r.tok(i).tag == ofWord || r.tok(i).text == "the" && r.tok(i+1).tag == padMark {
+	for last := i + longestRun; i < last && (r.tok(i).tag == ofWord || r.tok(i).text == "the" && r.tok(i+1).tag == padMark); {
 		i++
 	}
 	return i
@@ -254,7 +254,7 @@ func (r *reader) strangeAmount(c *clause, i int) int {
 	case u.shape == word && u.tag == kgUnit && (c.has(actFert) || r.oneOf(i+2, "n") && r.tok(i+3).tag == onWord || r.tok(i+2).tag == fertWord || r.tok(i+3).tag == fertWord):
 		c.remarks++
 		k := i + 2
-		for r.oneOf(k, "/", "ha", "n", "per", "to", "the") && !(r.oneOf(k, "n") && r.tok(k+1).tag == onWord && !c.has(actFert)) {
+		for k < i+longestRun && r.oneOf(k, "/", "ha", "n", "per", "to", "the") && !(r.oneOf(k, "n") && r.tok(k+1).tag == onWord && !c.has(actFert)) {
 			k++
 		}
 		return k

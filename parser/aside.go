@@ -85,9 +85,10 @@ func (r *reader) asideCount(t *tally, i int) (n, next int) {
 		v = int(a.sense)
 	}
 	j := i + 1
-	for tied := false; ; j++ {
+	for tied, last := false, i+longestRun; ; j++ {
 		u := r.tok(j)
 		switch {
+		case j > last:
 		case u.tag == withWord, u.text == "were", u.text == "had", u.text == "was", u.text == "are", u.text == "is", u.text == "of", u.text == "have":
 			tied = true
 			continue
@@ -136,9 +137,14 @@ func (r *reader) listOfCommas(i int) bool {
 	return r.tok(i-1).text == "," && r.tok(i-2).shape == number && r.tok(i-3).text == ","
 }
 
+// longestRun is how many small words in a row are stepped over to see what
+// stands behind them (ours): it holds the time that a message of nothing else
+// takes.
+const longestRun = 20
+
 // over steps over some words.
 func (r *reader) over(i int, words ...string) int {
-	for r.oneOf(i, words...) {
+	for last := i + longestRun; i < last && r.oneOf(i, words...); {
 		i++
 	}
 	return i

@@ -9,7 +9,8 @@ import (
 //
 //	question = [ "so" | "and" ] words-of-a-question [ "?" ]
 func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question, at int, ok bool) {
-	for i := from + 1; i < to; i++ {
+	tries := 0
+	for i := from + 1; i < to && tries < mostAsked; i++ {
 		t := r.tok(i)
 		if t.text != "," && t.text != "-" && t.tag != andWord && t.text != "so" && t.tag != thenWord {
 			continue
@@ -23,6 +24,7 @@ func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question
 		if r.tok(i).tag != whWord && r.tok(i).tag != nextWord && !r.oneOf(i, "tell", "give", "show") {
 			continue
 		}
+		tries++
 		if q := r.ask(i, to, true); q != nil {
 			if w := r.ask(from, to, true); w != nil && w.About == entry.AskRound && w.Days > 0 {
 				return w, from, true // "going to a 25 day round, what would that do"

@@ -76,19 +76,18 @@ func cleanRune(b *strings.Builder, last, r rune, rest string) rune {
 	case r == '·' && unicode.IsDigit(last) && rest != "" && isDigit(rest[0]):
 		b.WriteByte('.') // the raised decimal point
 		return '.'
-	case vulgar(r).den != 0 || unicode.IsLetter(r):
-		if w := norm.NFKC.String(string(r)); vulgar(r).den == 0 && len(w) == 1 {
-			b.WriteString(w) // full-width letters
-			return rune(w[0])
-		}
-		b.WriteRune(r)
-		return r
 	case unicode.Is(unicode.Mn, r):
 		return last
 	}
-	if w := norm.NFKC.String(string(r)); len(w) == 1 && w[0] < utf8.RuneSelf {
-		b.WriteString(w)
-		return rune(w[0])
+	var one [utf8.UTFMax]byte
+	n := utf8.EncodeRune(one[:], r)
+	if plain := norm.NFKC.Properties(one[:n]).Decomposition(); len(plain) == 1 {
+		b.WriteByte(plain[0]) // full-width letters and digits
+		return rune(plain[0])
+	}
+	if unicode.IsLetter(r) {
+		b.WriteRune(r)
+		return r
 	}
 	b.WriteByte(' ')
 	return ' '

@@ -31,7 +31,7 @@ func (r *reader) command(from, to int) (outcome, bool) {
 	if name == "undo" {
 		return outcome{entries: []entry.Entry{entry.Undo{}}}, true
 	}
-	q := r.query(next, to)
+	q := r.query(next, to, to)
 	for _, a := range entry.Abouts() {
 		if string(a) == name {
 			return r.commandOf(a, q, next, to), true

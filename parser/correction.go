@@ -217,7 +217,7 @@ func (r *reader) subjectIs(i int, w string) bool {
 
 // manyScores tells whether two scores or more stand at i.
 func (r *reader) manyScores(i int) bool {
-	t, _ := r.scores(i)
+	t, _ := r.lookAtScores(i)
 	for _, s := range t.said {
 		if s.Score > 5 {
 			return false

@@ -61,7 +61,7 @@ func (r *reader) limitPart(c *clause, i int) int {
 		j++
 	case t.text == "back" && (r.tok(i+1).tag == inWord || r.tok(i+1).tag == onWord):
 		j += 2
-		for r.tok(j).tag == onWord || r.tok(j).tag == fromWord || r.oneOf(j, "the") && r.oneOf(j+1, "round", "rotation") || r.oneOf(j, "round", "rotation") {
+		for j < i+longestRun && (r.tok(j).tag == onWord || r.tok(j).tag == fromWord || r.oneOf(j, "the") && r.oneOf(j+1, "round", "rotation") || r.oneOf(j, "round", "rotation")) {
 			j++
 		}
 	case (t.tag == okWord || r.oneOf(i, "ok", "okay", "good", "clear", "safe", "fit")) && r.tok(i+1).tag == againWord && (r.tok(i+2).tag == fromWord || r.tok(i+2).tag == onWord):

@@ -97,6 +97,9 @@ func (r *reader) sentences(from, to int) outcome {
 		if a >= b {
 			continue
 		}
+		if r.tooMany(len(list), n) {
+			return outcome{ask: &entry.Ask{Reason: tooMuchReason}}
+		}
 		if told, ok := r.series(a, b, n); ok && !asked {
 			list = append(list, told...)
 			continue
@@ -117,11 +120,16 @@ func (r *reader) sentences(from, to int) outcome {
 		}
 		r.asking = asked
 		list = r.clauses(list, a, b, n, !ok && (asked || r.opensQuestion(a) && !r.listsScores(a, b)))
-		if len(list) > mostClauses || n > mostClauses || r.named > mostPads || r.tillers > mostReads {
-			return outcome{ask: &entry.Ask{Reason: tooMuchReason}}
-		}
+	}
+	if r.tooMany(len(list), n) {
+		return outcome{ask: &entry.Ask{Reason: tooMuchReason}}
 	}
 	return r.statements(list, all, whole)
+}
+
+// tooMany tells whether a message holds more than is read in one.
+func (r *reader) tooMany(clauses, sentences int) bool {
+	return clauses > mostClauses || sentences > mostClauses || r.named > mostPads || r.asked > mostPads || r.tillers > mostReads
 }
 
 // listsScores tells whether a list of scores stands in a sentence, which then

@@ -15,6 +15,7 @@ const (
 	mostOptions = 5   // as many as a phone shows at once
 	mostTries   = 12  // ways tried for one message
 	longestTry  = 400 // bytes of a message that is read again in other words
+	mostAgain   = 800 // tokens read again in all
 )
 
 // way is another form of the message in which it would be clear, for a reason
@@ -28,7 +29,7 @@ type way struct {
 // offer keeps a way out of what is asked for a reason: the message with the
 // tokens [from, to) put differently.
 func (r *reader) offer(reason string, from, to int, instead, label string) {
-	if r.retry || len(r.text) > longestTry || len(r.forms) >= mostTries || from > to || from >= len(r.toks) {
+	if !r.offers() || from > to || from >= len(r.toks) {
 		return
 	}
 	start, stop := r.toks[from].start, r.toks[from].start
@@ -38,6 +39,12 @@ func (r *reader) offer(reason string, from, to int, instead, label string) {
 		instead += " "
 	}
 	r.forms = append(r.forms, way{reason, r.text[:start] + instead + r.text[stop:], label})
+}
+
+// offers tells whether a further form of the message may be read.
+func (r *reader) offers() bool {
+	n := len(r.forms)
+	return !r.retry && len(r.text) <= longestTry && n < mostTries && (n == 0 || (n+1)*len(r.toks) <= mostAgain)
 }
 
 // options reads the ways out of an ask and keeps those that are clear.
@@ -67,7 +74,7 @@ func (r *reader) options(ask *entry.Ask) {
 
 // offerPoints offers scores with the points that were forgotten: 25 is 2.5.
 func (r *reader) offerPoints(reason string, p place) {
-	if r.retry || len(r.text) > longestTry || p.next < 1 || p.next > len(r.toks) {
+	if !r.offers() || p.next < 1 || p.next > len(r.toks) {
 		return
 	}
 	var b strings.Builder
@@ -89,7 +96,7 @@ func (r *reader) offerPoints(reason string, p place) {
 // those that it is a word of, and those a typing error or two away. Digits are
 // never taken for others.
 func (r *reader) offerNames(reason, name string) {
-	if r.retry || r.anyPaddock || len(r.text) > longestTry || name == "" || len(r.book.names) > 500 {
+	if !r.offers() || r.anyPaddock || name == "" || len(r.book.names) > 500 {
 		return
 	}
 	at := -1

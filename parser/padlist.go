@@ -18,7 +18,7 @@ func (r *reader) padList(first place, i int, busy bool) ([]place, int) {
 		if len(list) > mostPads {
 			return list, next
 		}
-		for r.joins(j) {
+		for j < next+longestRun && r.joins(j) {
 			j++
 		}
 		if j == next && !(r.tok(j).shape == number && !r.tok(j).glued && allDigits(r.tok(first.next-1)) && r.tok(j).value > 4) {

@@ -88,7 +88,7 @@ func (r *reader) scoresHere(c *clause, i int) bool {
 		t.shape != number || t.value > 5 || !r.isScore(i) || r.joins(i-1) {
 		return false
 	}
-	list, _ := r.scores(i)
+	list, _ := r.lookAtScores(i)
 	return (len(list.said) > 1 || list.decimal) && list.doubt == ""
 }
 
@@ -102,7 +102,7 @@ func (r *reader) scoresOfRecent(c *clause, i int) bool {
 	if r.opening == i && !t.decimal && r.bears(t.text) && r.tok(i+1).shape == number && !r.tok(i+1).glued {
 		return false // it may be that paddock
 	}
-	list, k := r.scores(i)
+	list, k := r.lookAtScores(i)
 	return len(list.said) > 1 && list.doubt == "" && !r.eventAhead(k)
 }
 

@@ -40,18 +40,20 @@ type reader struct {
 	text       string // the cleaned text
 	toks       []token
 	commas     commaUse
-	ahead      bool // days without a year are the next to come
-	way        role // a direction that waits for its place
-	herded     bool // the clause has named a mob
-	unitTold   bool // the temperature came with its unit
-	awaiting   bool // the clause before, of this sentence, says whose scores follow
-	asking     bool // the sentence asks
-	please     bool // somebody is asked to do something
-	paired     bool // the sentence tells scores before their paddocks
-	ofIt       bool // it is asked when "it" will be ready
-	tillers    int  // scores looked at so far
-	named      int  // paddocks named so far
-	plainFrom  int  // from here to plainTo no comma is a decimal one
+	ahead      bool           // days without a year are the next to come
+	way        role           // a direction that waits for its place
+	herded     bool           // the clause has named a mob
+	unitTold   bool           // the temperature came with its unit
+	awaiting   bool           // the clause before, of this sentence, says whose scores follow
+	asking     bool           // the sentence asks
+	please     bool           // somebody is asked to do something
+	paired     bool           // the sentence tells scores before their paddocks
+	ofIt       bool           // it is asked when "it" will be ready
+	tillers    int            // scores looked at so far
+	named      int            // paddocks named so far
+	asked      int            // paddocks named in what may be questions
+	seen       []entry.Tiller // scores that are only looked at
+	plainFrom  int            // from here to plainTo no comma is a decimal one
 	plainTo    int
 	noScores   int     // before this token there are no scores: they were looked for
 	opening    int     // the clause's first token

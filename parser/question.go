@@ -1,12 +1,14 @@
 package parser
 
 import (
+	"slices"
+
 	"leafround/core/entry"
 )
 
 // query is what a question's words say, before it is known what it is about.
 type query struct {
-	words   map[string]bool
+	words   wordList
 	pads    []string
 	bad     string // a paddock that nobody knows
 	mob     string
@@ -24,11 +26,35 @@ type query struct {
 
 func (q *query) any(list ...string) bool {
 	for _, w := range list {
-		if q.words[w] {
+		if q.words.has(w) {
 			return true
 		}
 	}
 	return false
+}
+
+// wordList holds a few words for many look-ups: most of what is looked up is
+// not in it, which a bit for each word's outer form tells at once.
+type wordList struct {
+	forms uint64
+	words []string
+}
+
+func (l *wordList) add(w string) {
+	l.forms |= outerForm(w)
+	l.words = append(l.words, w)
+}
+
+func (l *wordList) has(w string) bool {
+	return l.forms&outerForm(w) != 0 && slices.Contains(l.words, w)
+}
+
+// outerForm gives one of 64 bits for a word by its length and letters at its ends.
+func outerForm(w string) uint64 {
+	if w == "" {
+		return 0
+	}
+	return 1 << ((len(w)*5 + int(w[0])*3 + int(w[len(w)-1])) % 64)
 }
 
 // opensQuestion tells whether a sentence starts as a question does.
@@ -76,8 +102,10 @@ var (
 	askers  = wordSet(`the they you we anyone anybody he she it i somebody someone any those these that u ye ya yous`)
 )
 
-// longestQuestion is how many tokens a question can have (ours).
-const longestQuestion = 60
+const (
+	longestQuestion = 60 // tokens that a question can have (ours)
+	mostAsked       = 8  // places of a sentence where one may start (ours)
+)
 
 // ask gives the question in a run of tokens, nil where there is none.
 func (r *reader) ask(from, to int, signal bool) *entry.Question {
@@ -97,11 +125,11 @@ func (r *reader) ask(from, to int, signal bool) *entry.Question {
 	if !signal && (!r.asksSomething(from, to) || r.agreesAnywhere(from, to)) {
 		return nil
 	}
-	q := r.query(body, to)
+	q := r.query(body, to, 1)
 	q.signal, q.framed = signal, framed
 	for i := from; i < body; i++ {
-		if w := r.tok(i).text; w == "show" || w == "give" || w == "list" || w == "see" {
-			q.words[w] = true
+		if r.oneOf(i, "show", "give", "list", "see") {
+			q.words.add(r.tok(i).text)
 		}
 	}
 	if q.loose && !q.signal || q.strange > 0 && (!q.signal || q.strange > 1 || !r.opensQuestion(from)) {
@@ -163,10 +191,11 @@ var questionWords = wordSet(`next nxt ready plan planning round rotation rate pa
 // "any idea where I am putting the cows".
 var looseWords = wordSet(`idea ideas fit gave given giving offered allocated allocate fed suitable whatd anywhere ran leave suppose supposing`)
 
-// query gathers what the words of a question say.
-func (r *reader) query(from, to int) *query {
-	q := &query{words: make(map[string]bool, to-from), first: r.tok(from).text}
-	for i := from; i < to; {
+// query gathers what the words of a question say, up to where more than some
+// of them belong to no question.
+func (r *reader) query(from, to, strange int) *query {
+	q := &query{words: wordList{words: make([]string, 0, max(to-from, 0))}, first: r.tok(from).text}
+	for i := from; i < to && q.strange <= strange; {
 		if k := r.queryPart(q, i); k > i {
 			i = k
 			continue
@@ -177,19 +206,21 @@ func (r *reader) query(from, to int) *query {
 			continue
 		}
 		if w, ok := dialect[t.text]; ok {
-			q.words[w] = true
+			q.words.add(w)
 		}
 		if u := r.tok(i); t.tag == nextWord && (u.tag == monthUnit || u.tag == weekdayWord || r.oneOf(i, "week", "year", "door", "time", "season", "to")) {
 			if u.text != "to" {
-				q.words["week"] = q.words["week"] || u.text == "week"
+				if u.text == "week" {
+					q.words.add("week")
+				}
 				i++
 			}
-			q.words["later"] = true
+			q.words.add("later")
 			q.n++
 			continue
 		}
 		q.n++
-		q.words[t.text] = true
+		q.words.add(t.text)
 		if looseWords[t.text] {
 			q.loose = true
 		} else if !questionWords[t.text] && t.tag != filler && t.tag != courtesy && t.tag != daytimeWord && t.tag != mobWord && t.tag != hedgeWord {
@@ -238,6 +269,7 @@ func (r *reader) queryPart(q *query, i int) int {
 				q.bad = p.name
 			}
 			list, k := r.padList(p, i, false)
+			r.asked += len(list)
 			for _, one := range list {
 				q.pads = append(q.pads, one.name)
 			}
@@ -249,7 +281,7 @@ func (r *reader) queryPart(q *query, i int) int {
 		if name != "" {
 			q.mob = name
 		}
-		q.words[r.tok(i).text] = true
+		q.words.add(r.tok(i).text)
 		return k
 	}
 	return i

@@ -88,9 +88,6 @@ func (r *reader) turns(c *clause, i int) bool {
 // padAhead tells whether a paddock is named at i, the words "the" and "our" set
 // aside.
 func (r *reader) padAhead(i int) bool {
-	for r.tok(i).text == "the" || r.tok(i).text == "our" {
-		i++
-	}
-	_, ok := r.onePad(i, true)
+	_, ok := r.onePad(r.over(i, "the", "our"), true)
 	return ok
 }

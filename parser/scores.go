@@ -18,6 +18,7 @@ type tally struct {
 	marked  bool   // single scores were marked as yellowing
 	each    bool   // the number of tillers is that of each paddock named
 	doubt   string // what must be asked
+	looked  bool   // nobody will ask it: the list is only looked at
 }
 
 // empty tells whether nothing was pulled.
@@ -26,14 +27,19 @@ func (t *tally) empty() bool {
 }
 
 func (t *tally) unsure(format string, args ...any) {
-	if t.doubt == "" {
+	switch {
+	case t.doubt != "":
+	case t.looked:
+		t.doubt = format
+	default:
 		t.doubt = fmt.Sprintf(format, args...)
 	}
 }
 
 // mostReads is how often scores are looked at in one message, which is asked to
-// come in parts beyond that (ours).
-const mostReads = 10000
+// come in parts beyond that (ours): a walk as long as a message can be takes
+// some 2,800 looks.
+const mostReads = 4000
 
 // mostTillers is the longest list of scores that is taken for one count (ours).
 const mostTillers = 100
@@ -43,8 +49,22 @@ const mostTillers = 100
 //	scores = item { [ "," | ";" | "and" | "/" ] item }
 //	item   = tiller [ "x" whole ] | aside
 func (r *reader) scores(i int) (t tally, next int) {
+	next = r.scoresInto(&t, i)
+	return t, next
+}
+
+// lookAtScores reads a list of scores of which nothing is kept: it is gone with
+// the next look.
+func (r *reader) lookAtScores(i int) (t tally, next int) {
+	t.said, t.looked = r.seen[:0], true
+	next = r.scoresInto(&t, i)
+	r.seen = t.said
+	return t, next
+}
+
+func (r *reader) scoresInto(t *tally, i int) (next int) {
 	if r.tillers > mostReads {
-		return t, i
+		return i
 	}
 	r.commas = r.commaUse(i)
 	if r.commas == commaUnclear {
@@ -55,18 +75,18 @@ func (r *reader) scores(i int) (t tally, next int) {
 		if len(t.said)+t.skipped.Total() > mostTillers {
 			t.unsure("That is more than %d tillers. Please send them in parts.", mostTillers)
 			r.commas = commaList
-			return t, next
+			return next
 		}
 		j := r.listSeparator(next, next > i)
 		if j > next && r.nextPaddock(j) {
 			r.commas = commaList
-			return t, next
+			return next
 		}
-		k, ok := r.item(&t, j)
+		k, ok := r.item(t, j)
 		r.tillers++
 		if !ok {
 			r.commas = commaList
-			return t, next
+			return next
 		}
 		next = k
 	}
@@ -170,14 +190,14 @@ func (r *reader) unitAhead(i int) bool {
 func (r *reader) slashList(i int) bool {
 	points := false
 	n := 0
-	for k := i - 1; r.tok(k).shape == number; k += 2 {
+	for k := i - 1; !points && n <= 3 && r.tok(k).shape == number; k += 2 {
 		points = points || r.tok(k).decimal
 		n++
 		if r.tok(k+1).text != "/" {
 			break
 		}
 	}
-	for k := i - 1; k > 1 && r.tok(k-1).text == "/" && r.tok(k-2).shape == number; k -= 2 {
+	for k := i - 1; !points && n <= 3 && k > 1 && r.tok(k-1).text == "/" && r.tok(k-2).shape == number; k -= 2 {
 		points = points || r.tok(k-2).decimal
 		n++
 	}
@@ -284,7 +304,9 @@ func (r *reader) timesBefore(t *tally, a amount, i int) (int, bool) {
 	b, ok := r.value(a.next + 1)
 	if ok && !x.glued && b.decimal && x.tag == timesWord && a.value <= 10 && len(t.said) == 0 && r.tok(b.next).shape != word && !r.isScore(b.next) {
 		t.unsure("Is that %g tillers of %g? Please write it without spaces, such as 4x2.5.", a.value, b.value)
-		r.offer(t.doubt, i, b.next, r.tok(i).text+"x"+r.source(a.next+1, b.next), "")
+		if !t.looked {
+			r.offer(t.doubt, i, b.next, r.tok(i).text+"x"+r.source(a.next+1, b.next), "")
+		}
 	}
 	if !ok || !x.glued || a.value > 60 || r.unitAhead(b.next) {
 		return i, false

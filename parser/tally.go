@@ -193,7 +193,7 @@ func (r *reader) negative(i int) bool {
 // eventAhead tells whether a verb follows that makes the numbers before it
 // paddocks: "1, 2, 3 grazed".
 func (r *reader) eventAhead(i int) bool {
-	for r.tok(i).tag == filler && r.tok(i).shape == word {
+	for last := i + longestRun; i < last && r.tok(i).tag == filler && r.tok(i).shape == word; {
 		if d, _, ok := r.idiomAt(i); ok && d.none {
 			return false // "im off"
 		}

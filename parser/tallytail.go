@@ -88,7 +88,7 @@ func (r *reader) tillersTold(t *tally, i int) int {
 		}
 	}
 	prefixed := false
-	for u.tag == fromWord || u.text == "over" || u.tag == ofWord || u.tag == onlyWord || u.text == "(" || u.text == "across" || u.text == "off" || u.text == "on" || u.text == "based" || u.text == "out" || u.text == "just" {
+	for j < i+longestRun && (u.tag == fromWord || u.text == "over" || u.tag == ofWord || u.tag == onlyWord || u.text == "(" || u.text == "across" || u.text == "off" || u.text == "on" || u.text == "based" || u.text == "out" || u.text == "just") {
 		prefixed = prefixed || u.tag == fromWord || u.text == "over" || u.text == "of" || u.text == "across"
 		j++
 		u = r.tok(j)
@@ -154,7 +154,7 @@ func (r *reader) yellowTail(t *tally, i int) int {
 	default:
 		n = -2
 	}
-	for r.tok(j).shape == word && (yellowIntro[r.tok(j).text] || r.tok(j).tag == leafWord || r.tok(j).tag == leafUnit || r.tok(j).tag == tillerUnit || r.tok(j).tag == withWord || r.tok(j).tag == ofWord) {
+	for j < i+longestRun && r.tok(j).shape == word && (yellowIntro[r.tok(j).text] || r.tok(j).tag == leafWord || r.tok(j).tag == leafUnit || r.tok(j).tag == tillerUnit || r.tok(j).tag == withWord || r.tok(j).tag == ofWord) {
 		j++
 	}
 	if r.tok(j).tag != yellowWord {
@@ -164,7 +164,7 @@ func (r *reader) yellowTail(t *tally, i int) int {
 	if many, k := r.howManyBehind(j); k > j && n == -2 {
 		n, j = many, k
 	}
-	for r.tok(j).shape == word && (yellowOutro[r.tok(j).text] || r.tok(j).tag == leafWord || r.tok(j).tag == leafUnit || r.tok(j).tag == yellowWord) {
+	for last := j + longestRun; j < last && r.tok(j).shape == word && (yellowOutro[r.tok(j).text] || r.tok(j).tag == leafWord || r.tok(j).tag == leafUnit || r.tok(j).tag == yellowWord); {
 		j++
 	}
 	switch {

@@ -20,12 +20,12 @@ func (r *reader) rainPart(c *clause, i int) int {
 	if r.tok(j).tag == rainWord && r.tok(j).shape == word {
 		named = true
 		j++
-		for r.tok(j).text == ":" || r.tok(j).text == "=" || r.tok(j).text == "was" || r.tok(j).text == "-" && !r.negative(j) || r.tok(j).tag == gaugeWord || r.tok(j).text == "of" {
+		for j < i+longestRun && (r.oneOf(j, ":", "=", "was", "of") || r.tok(j).text == "-" && !r.negative(j) || r.tok(j).tag == gaugeWord) {
 			j++
 		}
 	} else if r.tok(j).tag == gaugeWord {
 		j++
-		for introWords[r.tok(j).text] {
+		for j < i+longestRun && introWords[r.tok(j).text] {
 			j++
 		}
 		named = true
@@ -69,7 +69,7 @@ func (r *reader) rainPart(c *clause, i int) int {
 	}
 	if r.tok(k).tag == ofWord && r.tok(k+1).tag == rainWord || r.tok(k).text == "in" && (r.tok(k+1).tag == gaugeWord || r.tok(k+1).text == "the" && r.tok(k+2).tag == gaugeWord) {
 		named = true
-		for r.tok(k).tag == ofWord || r.tok(k).tag == rainWord || r.tok(k).tag == inWord || r.tok(k).text == "the" || r.tok(k).tag == gaugeWord {
+		for last := k + longestRun; k < last && (r.tok(k).tag == ofWord || r.tok(k).tag == rainWord || r.tok(k).tag == inWord || r.tok(k).text == "the" || r.tok(k).tag == gaugeWord); {
 			k++
 		}
 	} else if r.tok(k).tag == rainWord && r.tok(k).shape == word {
@@ -222,7 +222,7 @@ loop:
 	if fahrenheit {
 		v = (v - 32) / 1.8
 	}
-	for r.tok(k).tag == soilWord || r.tok(k).tag == airWord || r.tok(k).tag == tempWord {
+	for last := k + longestRun; k < last && (r.tok(k).tag == soilWord || r.tok(k).tag == airWord || r.tok(k).tag == tempWord); {
 		if r.tok(k).text == "soil" {
 			where = entry.Soil
 		} else if r.tok(k).tag == airWord {

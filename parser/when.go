@@ -38,7 +38,7 @@ func (r *reader) when(i int) moment {
 
 // daytime steps over the hour behind a day: "yesterday arvo", "fri 6am".
 func (r *reader) daytime(m moment) moment {
-	for {
+	for last := m.next + longestRun; m.next < last; {
 		t := r.tok(m.next)
 		switch {
 		case t.tag == daytimeWord, t.tag == nightWord:
@@ -53,6 +53,7 @@ func (r *reader) daytime(m moment) moment {
 			return m
 		}
 	}
+	return m
 }
 
 // clock reads an hour: 6am, 6:15, 5.30pm, at 6, at noon.
