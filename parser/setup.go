@@ -191,7 +191,7 @@ func (r *reader) plot(from, to int) (p entry.Plot, unit, bad string) {
 	if unit == "acres" {
 		p.Area = entry.Acres(v)
 	}
-	if w := r.tok(first); p.Name == "" || name-first > 1 && settingWords[w.text] {
+	if w := r.tok(first); p.Name == "" || settingWords[w.text] {
 		return p, "", fmt.Sprintf("I cannot read “%s” as a paddock: please send its name, then its area.", line)
 	}
 	return p, unit, ""
