@@ -28,13 +28,13 @@ func TestCampaign(t *testing.T) {
 		seeds = append(seeds, p.Text)
 	}
 	words := slices.Sorted(maps.Keys(lexicon))
+	contexts := fuzzContexts(t) // registers are read-only, and may be shared
 	const workers = 2
 	faults := make([]faultLog, workers)
 	var wait sync.WaitGroup
 	for w := range workers {
 		wait.Go(func() {
 			b := bender{rand.New(rand.NewPCG(uint64(w), *campaignSeed)), seeds, words}
-			contexts := fuzzContexts(t)
 			for range *campaign / workers {
 				faults[w].read(b.bend(), contexts)
 			}
