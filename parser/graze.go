@@ -98,6 +98,9 @@ func (r *reader) grazingWhere(c *clause) string {
 	if len(c.nums) > 0 && c.strange == len(c.nums) && c.guard == 0 && c.has(actGrazed) && !c.trouble {
 		return r.noSuch(r.tok(c.nums[0]).text)
 	}
+	if c.stock && c.resid != nil && c.has(actOut) && c.guard == 0 {
+		return "Which paddock did they come out of?" // "took them out of it, left 5cm"
+	}
 	if c.strange > 0 || c.guard != 0 {
 		return ""
 	}
