@@ -1,6 +1,7 @@
 package parser
 
 import (
+	"math"
 	"strings"
 
 	"leafround/core/entry"
@@ -91,9 +92,9 @@ func (r *reader) longest(i int) (found place, ok bool) {
 	if t.shape != word && t.shape != number && t.shape != broken || t.decimal {
 		return place{}, false
 	}
-	most := r.book.most(t.text, len(r.toks)-i)
+	most := min(int(t.names), len(r.toks)-i)
 	if most == 0 && r.possessive(i) {
-		most = r.book.most(t.text[:len(t.text)-1], len(r.toks)-i)
+		most = min(int(r.book.most(t.text[:len(t.text)-1])), len(r.toks)-i)
 	}
 	if most == 0 {
 		return r.gluedName(i)
@@ -132,13 +133,7 @@ func (r *reader) possessive(i int) bool {
 }
 
 // most gives how many tokens a name that starts with this word can have.
-func (b *Book) most(first string, left int) int {
-	n := b.first[first]
-	if n == 0 {
-		return 0
-	}
-	return min(n, left)
-}
+func (b *Book) most(first string) int16 { return int16(min(b.first[first], math.MaxInt16)) }
 
 // runsOn tells whether the number at i is glued to letters that make it
 // another name or a time: the 9 of 9A is not paddock 9.

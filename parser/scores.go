@@ -2,6 +2,7 @@ package parser
 
 import (
 	"fmt"
+	"slices"
 
 	"leafround/core/entry"
 )
@@ -49,18 +50,30 @@ const mostTillers = 100
 //	scores = item { [ "," | ";" | "and" | "/" ] item }
 //	item   = tiller [ "x" whole ] | aside
 func (r *reader) scores(i int) (t tally, next int) {
-	next = r.scoresInto(&t, i)
+	next = r.borrowed(&t, i)
+	t.said = slices.Clone(t.said)
 	return t, next
 }
 
-// lookAtScores reads a list of scores of which nothing is kept: it is gone with
-// the next look.
+// lookAtScores reads a list of scores whose doubt nobody will ask: it is gone
+// with the next one that is read.
 func (r *reader) lookAtScores(i int) (t tally, next int) {
-	t.said, t.looked = r.seen[:0], true
-	next = r.scoresInto(&t, i)
-	r.seen = t.said
+	t.looked = true
+	next = r.borrowed(&t, i)
 	return t, next
 }
+
+// borrowed reads a list of scores into what every list is read into.
+func (r *reader) borrowed(t *tally, i int) (next int) {
+	t.said = r.seen[:0]
+	r.seen = nil // a list looked at inside this one has a place of its own
+	next = r.scoresInto(t, i)
+	r.seen = t.said
+	return next
+}
+
+// kept gives the list to keep.
+func (t tally) kept() *tally { return &t }
 
 func (r *reader) scoresInto(t *tally, i int) (next int) {
 	if r.tillers > mostReads {
