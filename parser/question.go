@@ -197,7 +197,7 @@ func (r *reader) query(from, to, strange int) *query {
 	q := &r.q
 	*q = query{words: wordList{words: r.words[:0]}, first: r.tok(from).text}
 	defer func() { r.words = q.words.words }()
-	for i := from; i < to && q.strange <= strange; {
+	for i := from; i < to && q.strange <= strange && r.asked <= mostPads; {
 		if k := r.queryPart(q, i); k > i {
 			i = k
 			continue
