@@ -119,6 +119,21 @@ func worstTexts() map[string]string {
 		"scores to offer":   ("2 2.5 2 " + fill("1-"))[:longestTry],
 		"points to offer":   ("p12 25 " + fill("25 "))[:longestTry],
 		"spaced pluses":     fill("1 + 2 "),
+		"points forgotten":  fill("p10:80")[:longestTry],
+		"small words":       "p12 2 2.5 " + fill("was ")[:MaxUnits-10],
+		"slashed parts":     fill("3/4"),
+		"one character":     strings.Repeat("ﷺ", MaxUnits),
+		"asked ranges":      fill("1-24 walk? "),
+		"helped ranges":     "/help " + fill("1-24 ")[:MaxUnits-6],
+		"repeats":           fill("2.5x44 "),
+		"scores and if":     fill("x4 if 2.5it? x4 if it?"),
+		"letters glued":     fill("r2s 1r2s1"),
+		"not and repeats":   fill("not2x21not 2x2so 1not?1"),
+		"why":               fill("why? "),
+		"what and ends":     fill(strings.Repeat(", what ", 30) + "? "),
+		"to same":           fill("? to same "),
+		"when may":          fill(". when may "),
+		"n a half and ends": fill("n a half ; 1/2 "),
 	}
 	for name, text := range texts {
 		if toks := scan(clean(text), nil); len(toks) > mostTokens {

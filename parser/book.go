@@ -21,13 +21,14 @@ type Book struct {
 	first  map[string]int // first folded word of a name: most words a name that starts so has
 	near   *speller       // the words of names, for typing errors
 	mobs   map[string]string
+	opens  map[string]bool // what the folded name of a mob may begin with
 	words  map[string]bool // the words of mobs: never a typing error
 }
 
 // NewBook makes a register ready.
 func NewBook(paddocks []Name, mobs []string) *Book {
 	b := &Book{names: paddocks, byFold: make(map[string]int, len(paddocks)),
-		first: make(map[string]int, len(paddocks)), mobs: make(map[string]string, len(mobs)), near: newSpeller(), words: map[string]bool{}}
+		first: make(map[string]int, len(paddocks)), mobs: make(map[string]string, len(mobs)), near: newSpeller(), words: map[string]bool{}, opens: map[string]bool{}}
 	for i, n := range paddocks {
 		b.byFold[entry.FoldName(n.Name)] = i
 		toks := scan(clean(n.Name), nil)
@@ -43,7 +44,11 @@ func NewBook(paddocks []Name, mobs []string) *Book {
 	}
 	b.aliases()
 	for _, m := range mobs {
-		b.mobs[entry.FoldName(m)] = m
+		fold := entry.FoldName(m)
+		b.mobs[fold] = m
+		for n := 1; n <= len(fold); n++ {
+			b.opens[fold[:n]] = true
+		}
 		for _, t := range scan(clean(m), nil) {
 			b.words[t.text] = true
 		}

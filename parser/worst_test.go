@@ -27,6 +27,9 @@ var (
 // -cpu 1 and a -worst-search of tens of thousands.
 func TestWorstSearch(t *testing.T) {
 	s := worstFinder{Rand: rand.New(rand.NewPCG(*worstSeed, 1)), pieces: worstPieces(t), contexts: fuzzContexts(t)}
+	herds := s.contexts[0]
+	herds.Book = NewBook(herds.Book.names, []string{"milkers", "Herd 2", "young stock", "R2 heifers", "the big old bulls"})
+	s.contexts = append(s.contexts, herds)
 	var dearest []worstKind
 	for n := range *worstSearch {
 		s.try(t)
