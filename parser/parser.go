@@ -98,7 +98,7 @@ type room struct {
 
 var rooms = sync.Pool{New: func() any { return &room{toks: make([]token, 0, 128)} }}
 
-// giveBack leaves the room without anything that would be kept alive.
+// giveBack empties the room for the next reading.
 func (r *reader) giveBack() {
 	clear(r.told[:min(len(r.told)+1, cap(r.told))])
 	clear(r.stated)

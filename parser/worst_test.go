@@ -27,6 +27,9 @@ var (
 // -cpu 1 and a -worst-search of tens of thousands.
 func TestWorstSearch(t *testing.T) {
 	s := worstFinder{Rand: rand.New(rand.NewPCG(*worstSeed, 1)), pieces: worstPieces(t), contexts: fuzzContexts(t)}
+	for _, p := range corpus(t, "*.jsonl") {
+		s.phrases = append(s.phrases, strings.Split(p.Text, " "))
+	}
 	herds := s.contexts[0]
 	herds.Book = NewBook(herds.Book.names, []string{"milkers", "Herd 2", "young stock", "R2 heifers", "the big old bulls"})
 	s.contexts = append(s.contexts, herds)
@@ -55,9 +58,8 @@ const mostAltered = 2500
 func dearer(a, b worstKind) int { return int(b.cost - a.cost) }
 
 // worstPieces are what messages are built from: the lexicon, the words of
-// idioms and of the corpus, the registers' names, marks and numbers. Words that
-// mean something to the grammar come several times, so that they are drawn as
-// often as the corpus' others.
+// idioms, questions and of the corpus, the registers' names, marks and numbers.
+// Marks and numbers come many times, as they are few among thousands of words.
 func worstPieces(t testing.TB) []string {
 	words := map[string]bool{}
 	for _, p := range corpus(t, "*.jsonl") {
@@ -109,6 +111,7 @@ func (k worstKind) String() string {
 type worstFinder struct {
 	*rand.Rand
 	pieces   []string
+	phrases  [][]string // the corpus' phrases, in words
 	contexts []Context
 	best     []worstKind // the dearest so far, dearest first
 	read     int         // messages read
@@ -117,20 +120,35 @@ type worstFinder struct {
 // mostKept is how many of the dearest kinds are altered further.
 const mostKept = 60
 
+// piece draws a word, a mark or a number, now and then some words of a phrase.
 func (s *worstFinder) piece() string {
 	p := s.pieces[s.IntN(len(s.pieces))]
+	if s.IntN(6) == 0 {
+		words := s.phrases[s.IntN(len(s.phrases))]
+		from := s.IntN(len(words))
+		p = strings.Join(words[from:min(from+1+s.IntN(4), len(words))], " ")
+	}
 	if s.IntN(8) > 0 {
 		p += " "
 	}
 	return p
 }
 
+// opening draws what a message begins with: what phrases do, or anything.
+func (s *worstFinder) opening() string {
+	if s.IntN(2) == 0 {
+		return s.piece()
+	}
+	words := s.phrases[s.IntN(len(s.phrases))]
+	return strings.Join(words[:min(1+s.IntN(4), len(words))], " ") + " "
+}
+
 // kind draws a kind: a new one, or one of the dearest altered.
 func (s *worstFinder) kind() worstKind {
 	if len(s.best) < 5 || s.IntN(5) < 2 {
 		k := worstKind{farm: s.IntN(len(s.contexts))}
-		if s.IntN(3) == 0 {
-			k.head = s.piece()
+		if s.IntN(2) == 0 {
+			k.head = s.opening()
 		}
 		for range 1 + s.IntN(4) {
 			k.body = append(k.body, s.piece())
@@ -170,9 +188,15 @@ func (s *worstFinder) alter(k *worstKind) {
 	case 7:
 		k.farm = s.IntN(len(s.contexts))
 	case 8:
-		k.head += s.piece()
-		if s.IntN(2) == 0 || len(k.head) > 60 {
+		switch s.IntN(4) {
+		case 0:
 			k.head = ""
+		case 1:
+			k.head = s.opening()
+		default:
+			if len(k.head) < 60 {
+				k.head += s.piece()
+			}
 		}
 	case 9:
 		if len(k.body) <= 64 {
@@ -219,6 +243,9 @@ func (s *worstFinder) try(t testing.TB) {
 // text fills 4,096 units with a kind.
 func (k worstKind) text() string {
 	body := strings.Join(k.body, "")
+	if body == "" {
+		body = " "
+	}
 	units := utf16.Encode([]rune(k.head + strings.Repeat(body, MaxUnits/len(body)*3+1)))
 	return string(utf16.Decode(units[:min(len(units), MaxUnits)]))
 }
