@@ -134,6 +134,10 @@ func worstTexts() map[string]string {
 		"to same":           fill("? to same "),
 		"when may":          fill(". when may "),
 		"n a half and ends": fill("n a half ; 1/2 "),
+		"decimal commas":    fill("100 2,3 "),
+		"characters":        strings.Repeat("ﷺ ", MaxUnits/2),
+		"asked letters":     "milkers " + fill("12? r2s12r2s ")[:MaxUnits-13],
+		"parts and asides":  fill("½x4 a per2.5 a "),
 	}
 	for name, text := range texts {
 		if toks := scan(clean(text), nil); len(toks) > mostTokens {
