@@ -52,7 +52,7 @@ func (r *reader) listOf(k, n int) bool {
 	for j := k; j < k+16; j++ {
 		m := r.tok(j)
 		if m.shape == mark || m.shape == newline {
-			said, _ := r.scores(r.over(j+1, "-", ":"))
+			said, _ := r.lookAtScores(r.over(j+1, "-", ":"))
 			if len(said.said)+said.skipped.Total() == n && said.doubt == "" {
 				return true
 			}

@@ -166,7 +166,7 @@ func (r *reader) hurtIn(from, to int) bool {
 	_, stock := r.has(from, to, stockOnly)
 	_, person := r.has(from, to, personWords)
 	_, vehicle := r.has(from, to, vehicleWords)
-	text := r.words(from, to)
+	text := r.spaced(from, to)
 	if vehicle && (r.offVehicle(from, to) || containsAny(text, " rolled ", " tipped ", " flipped ", " under the ", " crashed ", " overturned ", " gone over ", " accident ", " pinned ", " trapped ", " upside down ", " turned over ", " rolled over ", " went over ", " on its side ", " under it ")) {
 		return true
 	}
@@ -218,7 +218,7 @@ func (r *reader) denial(from, k int) bool {
 
 // stockIll tells whether animals look ill.
 func (r *reader) stockIll(from, to int) bool {
-	text := r.words(from, to)
+	text := r.spaced(from, to)
 	_, stock := r.has(from, to, stockWords)
 	if k, ill := r.has(from, to, illWords); ill && !r.denial(from, k) && !r.oneOf(k+1, "oil", "risk", "drench", "capsule", "capsules", "season", "spores", "vaccine") {
 		switch w := r.tok(k).text; {
@@ -271,14 +271,15 @@ func (r *reader) animalDown(from, to int) bool {
 			return true
 		}
 	}
-	text := r.words(from, to)
+	text := r.spaced(from, to)
 	_, real := r.has(from, to, stockOnly)
 	return real && containsAny(text, " cant get up ", " wont get up ", " cant stand ", " wont stand ", " on its back ", " on her back ", " on his back ", " on their backs ", " broken leg ", " broke her leg ", " broke its leg ", " broke a leg ", " off her feet ", " off their feet ", " off its feet ", " not right ", " off colour ", " on her side ", " on its side ", " foaming ", " legs out ", " staggering ", " wont eat ", " not eating ", " off her food ", " off her feed ", " off his feed ", " off its feed ", " off feed ", " off their feed ", " head back ", " cant walk ", " not well ", " fallen over ", " falling over ", " sides blown ")
 }
 
-// words gives the words of a range between single spaces.
-func (r *reader) words(from, to int) string {
+// spaced gives the words of a range between single spaces.
+func (r *reader) spaced(from, to int) string {
 	var b strings.Builder
+	b.Grow(len(r.source(from, to)) + 2)
 	b.WriteByte(' ')
 	for i := from; i < to; i++ {
 		if t := r.tok(i); t.shape == word || t.shape == number {

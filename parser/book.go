@@ -1,6 +1,7 @@
 package parser
 
 import (
+	"math"
 	"strings"
 
 	"leafround/core/entry"
@@ -20,13 +21,14 @@ type Book struct {
 	first  map[string]int // first folded word of a name: most words a name that starts so has
 	near   *speller       // the words of names, for typing errors
 	mobs   map[string]string
+	opens  map[string]bool // what the folded name of a mob may begin with
 	words  map[string]bool // the words of mobs: never a typing error
 }
 
 // NewBook makes a register ready.
 func NewBook(paddocks []Name, mobs []string) *Book {
 	b := &Book{names: paddocks, byFold: make(map[string]int, len(paddocks)),
-		first: make(map[string]int, len(paddocks)), mobs: make(map[string]string, len(mobs)), near: newSpeller(), words: map[string]bool{}}
+		first: make(map[string]int, len(paddocks)), mobs: make(map[string]string, len(mobs)), near: newSpeller(), words: map[string]bool{}, opens: map[string]bool{}}
 	for i, n := range paddocks {
 		b.byFold[entry.FoldName(n.Name)] = i
 		toks := scan(clean(n.Name), nil)
@@ -42,7 +44,11 @@ func NewBook(paddocks []Name, mobs []string) *Book {
 	}
 	b.aliases()
 	for _, m := range mobs {
-		b.mobs[entry.FoldName(m)] = m
+		fold := entry.FoldName(m)
+		b.mobs[fold] = m
+		for n := 1; n <= len(fold); n++ {
+			b.opens[fold[:n]] = true
+		}
 		for _, t := range scan(clean(m), nil) {
 			b.words[t.text] = true
 		}
@@ -91,9 +97,9 @@ func (r *reader) longest(i int) (found place, ok bool) {
 	if t.shape != word && t.shape != number && t.shape != broken || t.decimal {
 		return place{}, false
 	}
-	most := r.book.most(t.text, len(r.toks)-i)
+	most := min(int(t.names), len(r.toks)-i)
 	if most == 0 && r.possessive(i) {
-		most = r.book.most(t.text[:len(t.text)-1], len(r.toks)-i)
+		most = min(int(r.book.most(t.text[:len(t.text)-1])), len(r.toks)-i)
 	}
 	if most == 0 {
 		return r.gluedName(i)
@@ -132,13 +138,7 @@ func (r *reader) possessive(i int) bool {
 }
 
 // most gives how many tokens a name that starts with this word can have.
-func (b *Book) most(first string, left int) int {
-	n := b.first[first]
-	if n == 0 {
-		return 0
-	}
-	return min(n, left)
-}
+func (b *Book) most(first string) int16 { return int16(min(b.first[first], math.MaxInt16)) }
 
 // runsOn tells whether the number at i is glued to letters that make it
 // another name or a time: the 9 of 9A is not paddock 9.

@@ -15,7 +15,8 @@ const NoneOfThese = -1
 // option's label, or the paddock that it stands for, bears that number.
 func Choose(text string, ask entry.Ask, c Context) (index int, ok bool) {
 	r := newReader(text, c)
-	r.toks = scan(r.text, nil)
+	r.room = &room{}
+	r.scan()
 	from, to := r.trim(0, len(r.toks))
 	for r.oneOf(from, "the", "its", "it", "was", "i", "meant", "mean", "that", "is", "option", "number", "no") && to-from > 1 && !r.oneOf(from+1, "of") {
 		from++

@@ -176,16 +176,16 @@ func (c *clause) unsure(why string) {
 // the next.
 //
 //	clause = { when | limit | amount | paddocks | tally | herd | idiom | word }
-func (r *reader) clause(i, to int) clause {
-	c := clause{from: i}
+func (r *reader) clause(c *clause, i, to int) {
+	c.from = i
 	r.cut = false
 	for i < to {
-		if r.apologised(&c, i) {
+		if r.apologised(c, i) {
 			i++
 			break
 		}
 		was := c.core()
-		if k := r.part(&c, i, to); k > i {
+		if k := r.part(c, i, to); k > i {
 			i = k
 			if c.core() != was {
 				c.told = i
@@ -195,34 +195,33 @@ func (r *reader) clause(i, to int) clause {
 		if r.cut && i > c.from {
 			break
 		}
-		if k, parts := r.separator(&c, i, to); parts {
+		if k, parts := r.separator(c, i, to); parts {
 			i = k
 			break
 		} else if k > i {
 			i = k
 			continue
 		}
-		r.stray(&c, i)
+		r.stray(c, i)
 		i++
 	}
 	c.to = i
 	if len(c.nums) == 1 && c.strange == 1 && c.remarks == 0 && !c.says() && c.guard == 0 {
 		c.lone = r.tok(c.nums[0]).value
 	}
-	c.bare = len(c.pads) == 1 && r.onlyName(&c)
+	c.bare = len(c.pads) == 1 && r.onlyName(c)
 	if len(c.mobs) == 0 {
 		c.lost = ""
 	}
-	r.imply(&c)
-	r.easeTail(&c)
-	c.stock = r.stockSaid(&c, c.to)
-	c.intro, c.owes = r.introduces(&c), r.owes(&c)
+	r.imply(c)
+	r.easeTail(c)
+	c.stock = r.stockSaid(c, c.to)
+	c.intro, c.owes = r.introduces(c), r.owes(c)
 	c.owedThen = c.owes && c.days.ok && (c.days.day != r.today || r.hasTag(c.from, c.to, sinceWord))
 	if c.intro {
 		c.number = r.byNumber(c.pads[0])
 	}
-	r.lateOrLet(&c)
-	return c
+	r.lateOrLet(c)
 }
 
 // imply adds what the words leave unsaid: a mob named in or to a paddock went

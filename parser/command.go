@@ -32,6 +32,9 @@ func (r *reader) command(from, to int) (outcome, bool) {
 		return outcome{entries: []entry.Entry{entry.Undo{}}}, true
 	}
 	q := r.query(next, to, to)
+	if r.asked > mostPads {
+		return outcome{ask: &entry.Ask{Reason: tooMuchReason}}, true
+	}
 	for _, a := range entry.Abouts() {
 		if string(a) == name {
 			return r.commandOf(a, q, next, to), true

@@ -60,7 +60,7 @@ func (r *reader) listed3(i int, firm bool) bool {
 	if !r.isScore(i) || !firm && !r.tok(i).decimal && r.tok(i).shape == number && (r.bears(r.tok(i).text) || r.anyPaddock) {
 		return false
 	}
-	t, _ := r.scores(i)
+	t, _ := r.lookAtScores(i)
 	for _, s := range t.said {
 		if s.Score > 5 {
 			return false

@@ -61,7 +61,7 @@ func (r *reader) headBehind(c *clause, i int) int {
 
 // registeredMob gives the longest registered mob that starts at a token.
 func (r *reader) registeredMob(i int) (found string, next int) {
-	if len(r.book.mobs) == 0 {
+	if !r.book.opens[r.tok(i).text] {
 		return "", i
 	}
 	var fold strings.Builder

@@ -48,7 +48,8 @@ func (c *clause) family() family {
 // neighbours ("12 grazed yesterday, 13 today"; "p11 3lf, canopy shut") or from
 // the heading above it.
 func (r *reader) merge(list []clause) ([]clause, heading) {
-	var out []clause
+	out := r.stated[:0]
+	defer func() { r.stated = out }()
 	var head heading
 	list = introduced(eachBefore(list))
 	r.shares(list)

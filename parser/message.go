@@ -86,7 +86,9 @@ func (r *reader) kiss(from, i int) bool {
 // and gives the meaning of each; a sentence that asks is the question.
 func (r *reader) sentences(from, to int) outcome {
 	var all outcome
-	var list []clause
+	list := r.told[:0]
+	r.told = nil // a sentence inside this one has a list of its own
+	defer func() { r.told = list }()
 	whole := all.question
 	n := 0
 	for i := from; i < to; n++ {
@@ -342,14 +344,16 @@ func (r *reader) clauses(list []clause, from, to, sentence int, asked bool) []cl
 			return list
 		}
 		r.awaiting = awaited(list, sentence)
-		c := r.clause(i, to)
+		list = append(list, clause{})
+		c := &list[len(list)-1]
+		r.clause(c, i, to)
 		i = max(c.to, i+1)
 		c.sentence = sentence
 		if asked {
 			c.guard |= guardAsk
 		}
-		if !c.blank() || c.remarks > 0 {
-			list = append(list, c)
+		if c.blank() && c.remarks == 0 {
+			list = list[:len(list)-1]
 		}
 	}
 	return list

@@ -179,7 +179,9 @@ func (r *reader) commaUse(i int) commaUse {
 	defer func() {
 		if pairs == 0 {
 			r.plainFrom, r.plainTo = start, i
+			return
 		}
+		r.tillers += (i - start) / 32 // so that long stretches are not looked along for ever
 	}()
 	for last := i + 4*mostTillers; ; {
 		t := r.tok(i)

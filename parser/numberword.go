@@ -15,7 +15,8 @@ func (r *reader) joinNumbers() {
 			r.joinNext(t, i)
 		}
 		if digits := strconv.Itoa(int(t.sense)); r.namedByWord(i, digits) {
-			t.shape, t.text, t.tag, t.value = number, digits, unknown, float64(t.sense)
+			t.shape, t.tag, t.value = number, unknown, float64(t.sense)
+			r.reword(t, digits)
 		}
 	}
 }

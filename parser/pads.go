@@ -76,7 +76,7 @@ func (r *reader) listAt(i int) bool {
 	if t.shape != number && t.shape != part || t.value > 5 || !r.isScore(i) {
 		return false
 	}
-	list, k := r.scores(i)
+	list, k := r.lookAtScores(i)
 	return (len(list.said) > 1 && list.decimal || len(list.said) > 3) && list.doubt == "" && !r.eventAhead(k)
 }
 

@@ -31,6 +31,8 @@ type Context struct {
 // reader reads one message.
 type reader struct {
 	Context
+	*room
+	q          query // the question last looked at
 	book       *Book
 	anyPaddock bool
 	monthFirst bool
@@ -38,22 +40,20 @@ type reader struct {
 	today      entry.Date
 	hour       int
 	text       string // the cleaned text
-	toks       []token
 	commas     commaUse
-	ahead      bool           // days without a year are the next to come
-	way        role           // a direction that waits for its place
-	herded     bool           // the clause has named a mob
-	unitTold   bool           // the temperature came with its unit
-	awaiting   bool           // the clause before, of this sentence, says whose scores follow
-	asking     bool           // the sentence asks
-	please     bool           // somebody is asked to do something
-	paired     bool           // the sentence tells scores before their paddocks
-	ofIt       bool           // it is asked when "it" will be ready
-	tillers    int            // scores looked at so far
-	named      int            // paddocks named so far
-	asked      int            // paddocks named in what may be questions
-	seen       []entry.Tiller // scores that are only looked at
-	plainFrom  int            // from here to plainTo no comma is a decimal one
+	ahead      bool // days without a year are the next to come
+	way        role // a direction that waits for its place
+	herded     bool // the clause has named a mob
+	unitTold   bool // the temperature came with its unit
+	awaiting   bool // the clause before, of this sentence, says whose scores follow
+	asking     bool // the sentence asks
+	please     bool // somebody is asked to do something
+	paired     bool // the sentence tells scores before their paddocks
+	ofIt       bool // it is asked when "it" will be ready
+	tillers    int  // scores looked at so far
+	named      int  // paddocks named so far
+	asked      int  // paddocks named in what may be questions
+	plainFrom  int  // from here to plainTo no comma is a decimal one
 	plainTo    int
 	noScores   int     // before this token there are no scores: they were looked for
 	opening    int     // the clause's first token
@@ -87,7 +87,24 @@ func (r *reader) source(from, to int) string {
 	return r.text[r.toks[from].start:r.toks[to-1].end]
 }
 
-var tokenPool = sync.Pool{New: func() any { t := make([]token, 0, 128); return &t }}
+// room is what one reading borrows and the next may have.
+type room struct {
+	toks   []token
+	seen   []entry.Tiller // the scores last looked at
+	told   []clause       // the clauses, in order
+	stated []clause       // the statements that they come to
+	words  []string       // of the question last looked at
+}
+
+var rooms = sync.Pool{New: func() any { return &room{toks: make([]token, 0, 128)} }}
+
+// giveBack empties the room for the next reading.
+func (r *reader) giveBack() {
+	clear(r.told[:min(len(r.told)+1, cap(r.told))])
+	clear(r.stated)
+	r.toks, r.seen, r.told, r.stated, r.words = r.toks[:0], r.seen[:0], r.told[:0], r.stated[:0], r.words[:0]
+	rooms.Put(r.room)
+}
 
 // Read gives what a message says. It never fails: what it cannot take is a
 // question back to the sender, or ignored where it is no business of the bot's.
@@ -97,9 +114,9 @@ func Read(text string, c Context) entry.Reading {
 		out.Ask = &entry.Ask{Reason: "That message is too long for me. Please send it in parts."}
 		return out
 	}
-	pool := tokenPool.Get().(*[]token)
 	r := newReader(text, c)
-	r.toks = scan(r.text, *pool)
+	r.room = rooms.Get().(*room)
+	r.scan()
 	if len(r.toks) > mostTokens {
 		r.tooMuch(&out)
 	} else {
@@ -113,8 +130,7 @@ func Read(text string, c Context) entry.Reading {
 	if len(out.Entries) > 0 || out.Question != nil || out.Ask != nil {
 		r.understood = append(r.understood, r.respelt...)
 	}
-	*pool = r.toks[:0]
-	tokenPool.Put(pool)
+	r.giveBack()
 	out.Understood = append(out.Understood, r.understood...)
 	return out
 }
@@ -137,6 +153,19 @@ func (r *reader) tooMuch(out *entry.Reading) {
 }
 
 const tooMuchReason = "That is too much for me at once. Please send it in parts."
+
+// scan cuts the text into tokens and notes what names may start at each.
+func (r *reader) scan() {
+	r.toks = scan(r.text, r.toks)
+	for i := range r.toks {
+		r.toks[i].names = r.book.most(r.toks[i].text)
+	}
+}
+
+// reword puts another word in a token's place.
+func (r *reader) reword(t *token, text string) {
+	t.text, t.names = text, r.book.most(text)
+}
 
 func newReader(text string, c Context) *reader {
 	r := &reader{Context: c, book: c.Book, anyPaddock: c.AnyPaddock, monthFirst: c.MonthFirst, rule: c.Rule,

@@ -43,7 +43,8 @@ func (r *reader) pastIn(a, b, first int) {
 			continue
 		}
 		m := lexicon[pastForms[t.text]]
-		t.text, t.tag, t.sense = pastForms[t.text], m.tag, m.value
+		t.tag, t.sense = m.tag, m.value
+		r.reword(t, pastForms[t.text])
 		followed = true
 	}
 }

@@ -192,10 +192,12 @@ var questionWords = wordSet(`next nxt ready plan planning round rotation rate pa
 var looseWords = wordSet(`idea ideas fit gave given giving offered allocated allocate fed suitable whatd anywhere ran leave suppose supposing`)
 
 // query gathers what the words of a question say, up to where more than some
-// of them belong to no question.
+// of them belong to no question. They are good until the next look.
 func (r *reader) query(from, to, strange int) *query {
-	q := &query{words: wordList{words: make([]string, 0, max(to-from, 0))}, first: r.tok(from).text}
-	for i := from; i < to && q.strange <= strange; {
+	q := &r.q
+	*q = query{words: wordList{words: r.words[:0]}, first: r.tok(from).text}
+	defer func() { r.words = q.words.words }()
+	for i := from; i < to && q.strange <= strange && r.asked <= mostPads; {
 		if k := r.queryPart(q, i); k > i {
 			i = k
 			continue
@@ -260,7 +262,7 @@ func (r *reader) queryPart(q *query, i int) int {
 		q.strange += 2 // the 3 of an N3 that no paddock is called
 		return i + 1
 	}
-	if t := r.tok(i); t.tag == unknown || t.tag == padMark || t.shape == number || t.text == "#" || !questionWords[t.text] || r.book.first[t.text] > 0 {
+	if t := r.tok(i); t.tag == unknown || t.tag == padMark || t.shape == number || t.text == "#" || !questionWords[t.text] || t.names > 0 {
 		if m := r.day(i); m.ok && t.shape != word {
 			return m.next
 		}

@@ -27,6 +27,7 @@ type token struct {
 	text       string // lower case, apostrophes dropped
 	tag        tag    // what the lexicon says of a word
 	sense      int16  // the number that goes with the tag
+	names      int16  // most words that a registered name has which starts with it
 	value      float64
 	decimal    bool // a number with a decimal point
 	glued      bool // nothing stands between it and the token before

@@ -2,6 +2,7 @@ package parser
 
 import (
 	"fmt"
+	"slices"
 
 	"leafround/core/entry"
 )
@@ -49,18 +50,30 @@ const mostTillers = 100
 //	scores = item { [ "," | ";" | "and" | "/" ] item }
 //	item   = tiller [ "x" whole ] | aside
 func (r *reader) scores(i int) (t tally, next int) {
-	next = r.scoresInto(&t, i)
+	next = r.borrowed(&t, i)
+	t.said = slices.Clone(t.said)
 	return t, next
 }
 
-// lookAtScores reads a list of scores of which nothing is kept: it is gone with
-// the next look.
+// lookAtScores reads a list of scores whose doubt nobody will ask: it is gone
+// with the next one that is read.
 func (r *reader) lookAtScores(i int) (t tally, next int) {
-	t.said, t.looked = r.seen[:0], true
-	next = r.scoresInto(&t, i)
-	r.seen = t.said
+	t.looked = true
+	next = r.borrowed(&t, i)
 	return t, next
 }
+
+// borrowed reads a list of scores into what every list is read into.
+func (r *reader) borrowed(t *tally, i int) (next int) {
+	t.said = r.seen[:0]
+	r.seen = nil // a list looked at inside this one has a place of its own
+	next = r.scoresInto(t, i)
+	r.seen = t.said
+	return next
+}
+
+// kept gives the list to keep.
+func (t tally) kept() *tally { return &t }
 
 func (r *reader) scoresInto(t *tally, i int) (next int) {
 	if r.tillers > mostReads {
@@ -322,47 +335,4 @@ func (r *reader) timesBefore(t *tally, a amount, i int) (int, bool) {
 		t.said = append(t.said, entry.Tiller{Score: entry.LeafStage(b.value)})
 	}
 	return b.next, true
-}
-
-// plusParts reads remnant+full+new behind the first part.
-func (r *reader) plusParts(t *tally, a amount) (entry.Tiller, int, bool) {
-	list := [3]float64{a.value}
-	n, next := 1, a.next
-	for n < 3 {
-		p, q := r.tok(next), r.tok(next+1)
-		b, ok := r.value(next + 1)
-		if p.text != "+" || !ok || p.glued && !q.glued {
-			break
-		}
-		list[n], next = b.value, b.next
-		n++
-	}
-	if n == 1 {
-		return entry.Tiller{}, a.next, false
-	}
-	if p, q := r.tok(next), r.tok(next+1); p.text == "+" && q.shape == number && p.glued == q.glued {
-		t.unsure("A tiller has three parts at most: remnant + full leaves + new leaf.")
-	}
-	t.parts, t.decimal = true, true
-	return partsOf(t, list, n), next, true
-}
-
-// partsOf lays two or three parts on their places.
-func partsOf(t *tally, list [3]float64, n int) entry.Tiller {
-	one := entry.Tiller{Parts: true}
-	whole := func(v float64) bool { return v == float64(int(v)) }
-	switch {
-	case n == 3:
-		one.Remnant, one.Full, one.New = entry.LeafStage(list[0]), entry.LeafStage(list[1]), entry.LeafStage(list[2])
-	case list[0] < 1 && whole(list[1]):
-		one.Remnant, one.Full = entry.LeafStage(list[0]), entry.LeafStage(list[1])
-	case whole(list[0]) && list[1] < 1:
-		one.Full, one.New = entry.LeafStage(list[0]), entry.LeafStage(list[1])
-	default:
-		t.unsure("Which parts are these? Please send remnant + full leaves + new leaf, such as .8+1+.2.")
-	}
-	if one.Remnant > 1 || one.New > 1 || !whole(float64(one.Full)) {
-		t.unsure("The remnant and the new leaf are parts of a leaf, the full leaves a whole number: such as .8+1+.2.")
-	}
-	return one
 }

@@ -30,7 +30,7 @@ func (r *reader) shortOf(i, n int) (place, bool) {
 	}
 	restore := func() {
 		for k := 0; k < n; k++ {
-			r.tok(i + k).text = old[k]
+			r.reword(r.tok(i+k), old[k])
 		}
 	}
 	for k := 0; k < n; k++ {
@@ -43,7 +43,8 @@ func (r *reader) shortOf(i, n int) (place, bool) {
 			restore()
 			return place{}, false
 		}
-		was, t.text = t.text, full
+		was = t.text
+		r.reword(t, full)
 	}
 	if was == "" {
 		return place{}, false

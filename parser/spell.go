@@ -100,7 +100,7 @@ func newForgiven(words string) *speller {
 func (r *reader) respell() {
 	for i := range r.toks {
 		t := &r.toks[i]
-		if t.shape != word || t.tag != unknown || len(t.text) < 5 || commonWords[t.text] || r.book.first[t.text] > 0 || r.book.near.words[t.text] || r.book.words[t.text] {
+		if t.shape != word || t.tag != unknown || len(t.text) < 5 || t.names > 0 || commonWords[t.text] || r.book.near.words[t.text] || r.book.words[t.text] {
 			continue
 		}
 		fix, ok := forgiven.nearest(t.text)
@@ -112,6 +112,7 @@ func (r *reader) respell() {
 		}
 		m := lexicon[fix]
 		r.respelt = append(r.respelt, "read “"+t.text+"” as "+fix)
-		t.text, t.tag, t.sense = fix, m.tag, m.value
+		t.tag, t.sense = m.tag, m.value
+		r.reword(t, fix)
 	}
 }

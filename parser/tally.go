@@ -62,7 +62,7 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 		r.whenPart(c, p.next+1)
 	}
 	c.pads = append(c.pads, p)
-	c.count, c.before = &t, c.strange
+	c.count, c.before = t.kept(), c.strange
 	return next, true
 }
 
@@ -106,7 +106,7 @@ func (r *reader) sharedTarget(c *clause, list []place, i int) (int, bool) {
 	if !told && !r.ranged(list, i) {
 		t.unsure("Is that the score of each of those paddocks?")
 	}
-	c.pads, c.count, c.shared = list, &t, true
+	c.pads, c.count, c.shared = list, t.kept(), true
 	r.named += len(list)
 	return next, true
 }
@@ -247,7 +247,7 @@ func (r *reader) tallyPart(c *clause, i int) int {
 	if c.count != nil {
 		t.n = max(t.n, c.count.n)
 	}
-	c.count = &t
+	c.count = t.kept()
 	return next
 }
 

@@ -9,7 +9,7 @@ import (
 // of those, nor paddock 2. A small number may be the first score of a list.
 func (r *reader) wrongNumber(i int) (place, bool) {
 	t, n := r.tok(i), r.tok(i+1)
-	if r.anyPaddock || t.shape != word || n.shape != number || n.decimal || r.book.first[t.text] < 2 || r.unitAhead(i+2) && r.tok(i+2).text != ":" {
+	if r.anyPaddock || t.shape != word || n.shape != number || n.decimal || t.names < 2 || r.unitAhead(i+2) && r.tok(i+2).text != ":" {
 		return place{}, false
 	}
 	if n.value < 5 && !n.glued && r.isScore(i+2) && r.tok(i+2).text != ":" {
@@ -27,13 +27,13 @@ func (r *reader) halfName(i int) (place, bool) {
 	}
 	t := r.tok(i)
 	if b := r.tok(i - 1); i > 0 && (b.tag == intoWord || b.tag == inWord || b.tag == toWord || b.tag == fromWord) && t.shape == word &&
-		r.book.first[t.text] > 1 && !elsewhere[t.text] && t.tag != mobWord && t.tag != looseMob && (r.tok(i+1).shape == end || r.tok(i+1).shape == mark) {
+		t.names > 1 && !elsewhere[t.text] && t.tag != mobWord && t.tag != looseMob && (r.tok(i+1).shape == end || r.tok(i+1).shape == mark) {
 		return place{name: r.source(i, i+1), next: i + 1}, true // "milkers into top"
 	}
 	if i != r.opening {
 		return place{}, false
 	}
-	if t.shape == word && r.book.first[t.text] > 1 && r.scoresBehind(i+1) {
+	if t.shape == word && t.names > 1 && r.scoresBehind(i+1) {
 		return place{name: r.source(i, i+1), next: i + 1}, true
 	}
 	if k, ok := r.shortName(i); ok && r.scoresBehind(k) {
@@ -184,9 +184,9 @@ func (r *reader) misspelt(i int) (place, bool) {
 			continue
 		}
 		was := t.text
-		r.toks[k].text = fix
+		r.reword(t, fix)
 		p, found := r.longest(i)
-		r.toks[k].text = was
+		r.reword(t, was)
 		if found && p.next > k {
 			p.guess = was
 			return p, true
