@@ -228,7 +228,7 @@ func (r *reader) product(i int) int {
 		return i
 	}
 	i++
-	for r.tok(i).glued && (r.tok(i).shape != mark || r.tok(i+1).glued) {
+	for last := i + longestRun; i < last && r.tok(i).glued && (r.tok(i).shape != mark || r.tok(i+1).glued); {
 		i++
 	}
 	return i

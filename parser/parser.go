@@ -174,7 +174,7 @@ func (r *reader) remake(t *token, s shape, text string) {
 
 // reword puts another word in a token's place.
 func (r *reader) reword(t *token, text string) {
-	t.text, t.names = text, r.book.most(text)
+	t.text, t.names, t.right = text, r.book.most(text), false
 }
 
 func newReader(text string, c Context) *reader {

@@ -176,11 +176,12 @@ func (r *reader) misspelt(i int) (place, bool) {
 		if t.shape != word {
 			break
 		}
-		if t.tag != unknown || commonWords[t.text] {
+		if t.tag != unknown || t.right || commonWords[t.text] {
 			continue
 		}
 		fix, ok := r.book.near.nearest(t.text)
 		if !ok {
+			t.right = true
 			continue
 		}
 		was := t.text
