@@ -1,6 +1,9 @@
 package parser
 
-import "strings"
+import (
+	"maps"
+	"strings"
+)
 
 // effect is what an idiom or a word does to its clause.
 type effect struct {
@@ -296,6 +299,19 @@ var looseReaders = []func(*reader, *clause, int) int{
 	(*reader).keepPart,
 }
 
+// looseOpeners are the words that such expressions begin with; sprayedFor looks
+// for others, but only behind a spraying.
+var looseOpeners = joinSets(eatVerbs, tookVerbs, spreadVerbs, spreadTools, sources, toppers, fellVerbs,
+	wordSet(`ran run took down let keep stockpiling stockpiled deferring deferred resting spelling holding keeping saving reserving`))
+
+func joinSets(sets ...map[string]bool) map[string]bool {
+	all := map[string]bool{}
+	for _, s := range sets {
+		maps.Copy(all, s)
+	}
+	return all
+}
+
 // looseWord reads words whose part depends on what stands around them.
 func (r *reader) looseWord(c *clause, i int) int {
 	t := r.tok(i)
@@ -307,9 +323,12 @@ func (r *reader) looseWord(c *clause, i int) int {
 		c.remarks++
 		return i + 1 // "did 12 tillers in 7"
 	}
-	for _, read := range looseReaders {
-		if k := read(r, c, i); k > i {
-			return k
+	opens := looseOpeners[t.text]
+	if opens || c.has(actSpray) {
+		for _, read := range looseReaders {
+			if k := read(r, c, i); k > i {
+				return k
+			}
 		}
 	}
 	if t.text == "r" && len(c.mobs) > 0 && c.count == nil {
@@ -320,7 +339,7 @@ func (r *reader) looseWord(c *clause, i int) int {
 			return k
 		}
 	}
-	if r.oneOf(i, "home", "inside") && (r.tok(i+1).tag == offWord || r.tok(i+1).tag == fromWord || r.tok(i+1).tag == outWord) || r.spreadTool(c, i) {
+	if r.oneOf(i, "home", "inside") && (r.tok(i+1).tag == offWord || r.tok(i+1).tag == fromWord || r.tok(i+1).tag == outWord) || opens && r.spreadTool(c, i) {
 		c.remarks++
 		return i + 1
 	}
