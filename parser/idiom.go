@@ -153,7 +153,7 @@ func (r *reader) wordPart(c *clause, i int) int {
 		r.direct(c, actIn)
 		return i + 1
 	}
-	if e, ok := wordEffects[t.tag]; ok {
+	if e := wordEffects[t.tag]; e != (effect{}) {
 		c.guard |= e.guard
 		c.acts |= e.acts
 		if e.acts&(actIn|actOut) != 0 {
@@ -207,7 +207,7 @@ func (r *reader) onTheWay(i int) bool {
 }
 
 // wordEffects gives what words do to their clause.
-var wordEffects = map[tag]effect{
+var wordEffects = [256]effect{
 	grazedWord: {acts: actGrazed}, grazingWord: {acts: actIn}, movedWord: {acts: actMoved},
 	moveWord: {acts: actOrder | actMoved}, movingWord: {acts: actGoing | actMoved}, grazeWord: {guard: guardPlan},
 	putWord: {acts: actMoved}, wentWord: {acts: actMoved}, doneWord: {acts: actOut | actDone}, outWord: {acts: actOut}, offWord: {acts: actOut},
