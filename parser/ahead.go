@@ -151,7 +151,10 @@ func (r *reader) drivenOff(c *clause, i int) int {
 
 // byWeather steps over "by the rain": who drove somebody off.
 func (r *reader) byWeather(i int) int {
-	if k := r.over(i+1, "the", "a", "that"); r.oneOf(i, "by") && (weatherNames[r.tok(k).text] || r.oneOf(k, "darkness", "bull", "cold")) {
+	if !r.oneOf(i, "by") {
+		return i
+	}
+	if k := r.over(i+1, "the", "a", "that"); weatherNames[r.tok(k).text] || r.oneOf(k, "darkness", "bull", "cold") {
 		return k + 1
 	}
 	return i

@@ -9,8 +9,10 @@ import (
 //
 //	amount = residual | rain | temperature | share | number strange-unit
 func (r *reader) amountPart(c *clause, i int) int {
-	if p, ok := r.longest(i); ok && p.next > i+1 && r.tok(i).shape == number {
-		return i // a paddock named 40 Acre
+	if r.tok(i).shape == number {
+		if p, ok := r.longest(i); ok && p.next > i+1 {
+			return i // a paddock named 40 Acre
+		}
 	}
 	if _, ok := r.acreName(i); ok && len(c.pads) == 0 {
 		return i

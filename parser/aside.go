@@ -140,7 +140,7 @@ func (r *reader) listOfCommas(i int) bool {
 // longestRun is how many small words in a row are stepped over to see what
 // stands behind them (ours): it holds the time that a message of nothing else
 // takes.
-const longestRun = 20
+const longestRun = 10
 
 // over steps over some words.
 func (r *reader) over(i int, words ...string) int {

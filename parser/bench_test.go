@@ -138,6 +138,10 @@ func worstTexts() map[string]string {
 		"characters":        strings.Repeat("ﷺ ", MaxUnits/2),
 		"asked letters":     "milkers " + fill("12? r2s12r2s ")[:MaxUnits-13],
 		"parts and asides":  fill("½x4 a per2.5 a "),
+		"numbers and parts": fill("½ 4 "),
+		"weighed":           fill("weighed "),
+		"short names":       fill("W40"),
+		"had feet":          fill("had 0had' 0 ' 0had 0 had0' 0"),
 	}
 	for name, text := range texts {
 		if toks := scan(clean(text), nil); len(toks) > mostTokens {

@@ -21,16 +21,20 @@ type Book struct {
 	first  map[string]int // first folded word of a name: most words a name that starts so has
 	near   *speller       // the words of names, for typing errors
 	mobs   map[string]string
-	opens  map[string]bool // what the folded name of a mob may begin with
-	words  map[string]bool // the words of mobs: never a typing error
+	opens  map[string]bool   // what the folded name of a mob may begin with
+	folds  []string          // the names, folded
+	byHead map[byte][]string // the words of names by their first letter
+	words  map[string]bool   // the words of mobs: never a typing error
 }
 
 // NewBook makes a register ready.
 func NewBook(paddocks []Name, mobs []string) *Book {
 	b := &Book{names: paddocks, byFold: make(map[string]int, len(paddocks)),
-		first: make(map[string]int, len(paddocks)), mobs: make(map[string]string, len(mobs)), near: newSpeller(), words: map[string]bool{}, opens: map[string]bool{}}
+		first: make(map[string]int, len(paddocks)), mobs: make(map[string]string, len(mobs)), near: newSpeller(), words: map[string]bool{}, opens: map[string]bool{}, byHead: map[byte][]string{}}
 	for i, n := range paddocks {
-		b.byFold[entry.FoldName(n.Name)] = i
+		fold := entry.FoldName(n.Name)
+		b.byFold[fold] = i
+		b.folds = append(b.folds, fold)
 		toks := scan(clean(n.Name), nil)
 		if len(toks) == 0 {
 			continue
@@ -41,6 +45,9 @@ func NewBook(paddocks []Name, mobs []string) *Book {
 				b.near.add(t.text)
 			}
 		}
+	}
+	for w := range b.near.words {
+		b.byHead[w[0]] = append(b.byHead[w[0]], w)
 	}
 	b.aliases()
 	for _, m := range mobs {

@@ -132,6 +132,8 @@ type clause struct {
 	sameDay  bool   // it was on the day told before
 	now      bool   // "now" was said: it is so today
 	stock    bool   // stock were spoken of as "they" or "the girls"
+	pronoun  bool   // a word that stands for stock was found
+	looked   int    // before this token such a word was looked for
 	tooHot   int    // readings without a unit that no air has in Celsius, in the United States
 	let      bool   // stock were let in or out
 	endless  bool   // "until" was told without a day

@@ -60,7 +60,7 @@ func (r *reader) under(from, i int, many bool) bool {
 		if !many {
 			return false
 		}
-		r.tok(i).shape, r.tok(i).text = mark, ":"
+		r.remake(r.tok(i), mark, ":")
 	case i-a > 1 && r.isScore(i-1) && r.tok(i-1).value <= 5 && !r.marksPad(i-2):
 		if a == from && !many {
 			return false
@@ -78,4 +78,4 @@ func (r *reader) marksPad(i int) bool {
 }
 
 // comma makes a token a comma.
-func (r *reader) comma(i int) { r.tok(i).shape, r.tok(i).text = mark, "," }
+func (r *reader) comma(i int) { r.remake(r.tok(i), mark, ",") }

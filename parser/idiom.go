@@ -1,6 +1,9 @@
 package parser
 
-import "strings"
+import (
+	"maps"
+	"strings"
+)
 
 // effect is what an idiom or a word does to its clause.
 type effect struct {
@@ -154,7 +157,7 @@ func (r *reader) wordPart(c *clause, i int) int {
 		r.direct(c, actIn)
 		return i + 1
 	}
-	if e, ok := wordEffects[t.tag]; ok {
+	if e := wordEffects[t.tag]; e != (effect{}) {
 		c.guard |= e.guard
 		c.acts |= e.acts
 		if e.acts&(actIn|actOut) != 0 {
@@ -208,7 +211,7 @@ func (r *reader) onTheWay(i int) bool {
 }
 
 // wordEffects gives what words do to their clause.
-var wordEffects = map[tag]effect{
+var wordEffects = [256]effect{
 	grazedWord: {acts: actGrazed}, grazingWord: {acts: actIn}, movedWord: {acts: actMoved},
 	moveWord: {acts: actOrder | actMoved}, movingWord: {acts: actGoing | actMoved}, grazeWord: {guard: guardPlan},
 	putWord: {acts: actMoved}, wentWord: {acts: actMoved}, doneWord: {acts: actOut | actDone}, outWord: {acts: actOut}, offWord: {acts: actOut},
@@ -232,7 +235,7 @@ func (r *reader) product(i int) int {
 		return i
 	}
 	i++
-	for r.tok(i).glued && (r.tok(i).shape != mark || r.tok(i+1).glued) {
+	for last := i + longestRun; i < last && r.tok(i).glued && (r.tok(i).shape != mark || r.tok(i+1).glued); {
 		i++
 	}
 	return i
@@ -300,6 +303,19 @@ var looseReaders = []func(*reader, *clause, int) int{
 	(*reader).keepPart,
 }
 
+// looseOpeners are the words that such expressions begin with; sprayedFor looks
+// for others, but only behind a spraying.
+var looseOpeners = joinSets(eatVerbs, tookVerbs, spreadVerbs, spreadTools, sources, toppers, fellVerbs,
+	wordSet(`ran run took down let keep stockpiling stockpiled deferring deferred resting spelling holding keeping saving reserving`))
+
+func joinSets(sets ...map[string]bool) map[string]bool {
+	all := map[string]bool{}
+	for _, s := range sets {
+		maps.Copy(all, s)
+	}
+	return all
+}
+
 // looseWord reads words whose part depends on what stands around them.
 func (r *reader) looseWord(c *clause, i int) int {
 	t := r.tok(i)
@@ -311,9 +327,12 @@ func (r *reader) looseWord(c *clause, i int) int {
 		c.remarks++
 		return i + 1 // "did 12 tillers in 7"
 	}
-	for _, read := range looseReaders {
-		if k := read(r, c, i); k > i {
-			return k
+	opens := looseOpeners[t.text]
+	if opens || c.has(actSpray) {
+		for _, read := range looseReaders {
+			if k := read(r, c, i); k > i {
+				return k
+			}
 		}
 	}
 	if t.text == "before" && (c.spell != 0 || c.until != 0) && (c.has(actsHold) || c.acts == 0 && len(c.pads) == 0) && r.oneOf(i+1, "anything", "any", "stock", "you", "u", "we", "they", "cows", "it", "grazing", "animals", "youre", "your") {
@@ -330,7 +349,7 @@ func (r *reader) looseWord(c *clause, i int) int {
 			return k
 		}
 	}
-	if r.oneOf(i, "home", "inside") && (r.tok(i+1).tag == offWord || r.tok(i+1).tag == fromWord || r.tok(i+1).tag == outWord) || r.spreadTool(c, i) {
+	if r.oneOf(i, "home", "inside") && (r.tok(i+1).tag == offWord || r.tok(i+1).tag == fromWord || r.tok(i+1).tag == outWord) || opens && r.spreadTool(c, i) {
 		c.remarks++
 		return i + 1
 	}

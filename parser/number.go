@@ -63,7 +63,11 @@ func (r *reader) digits(i int) (amount, bool) {
 
 // partsApart tells whether a list writes its parts close to their whole numbers
 // and has parts alone as well, so that a part with a space before it is a score of its own: "¾ 1 1¼ 1 ¾".
+// What was found holds for the whole list.
 func (r *reader) partsApart(i int) bool {
+	if r.apartFrom <= i && i < r.apartTo {
+		return r.apart
+	}
 	inList := func(t *token) bool { return t.shape == number || t.shape == part || t.text == "," }
 	from, to := i, i
 	for inList(r.tok(from-1)) && i-from < 4*mostTillers {
@@ -79,7 +83,8 @@ func (r *reader) partsApart(i int) bool {
 			close, alone = close || behind && t.glued, alone || !behind
 		}
 	}
-	return close && alone
+	r.apart, r.apartFrom, r.apartTo = close && alone, from, to+1
+	return r.apart
 }
 
 // slashed reads a fraction of two whole numbers below one: 1/2, 3/4.

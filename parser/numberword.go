@@ -15,8 +15,8 @@ func (r *reader) joinNumbers() {
 			r.joinNext(t, i)
 		}
 		if digits := strconv.Itoa(int(t.sense)); r.namedByWord(i, digits) {
-			t.shape, t.tag, t.value = number, unknown, float64(t.sense)
-			r.reword(t, digits)
+			t.tag, t.value = unknown, float64(t.sense)
+			r.remake(t, number, digits)
 		}
 	}
 }

@@ -124,7 +124,7 @@ func (r *reader) offerNames(reason, name string) {
 func (r *reader) nearName(at int, name string) int {
 	want := foldOf(name)
 	if k, ok := r.shortName(at); ok {
-		if shortFor(r.tok(at).text, r.tok(at+1).text, name) {
+		if shortFor(r.tok(at).text, r.tok(at+1).text, want, name) {
 			return k
 		}
 		return at

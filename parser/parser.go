@@ -55,6 +55,9 @@ type reader struct {
 	asked      int  // paddocks named in what may be questions
 	plainFrom  int  // from here to plainTo no comma is a decimal one
 	plainTo    int
+	apart      bool // from apartFrom to apartTo parts stand apart from whole numbers
+	apartFrom  int
+	apartTo    int
 	noScores   int     // before this token there are no scores: they were looked for
 	opening    int     // the clause's first token
 	cut        bool    // the token here opens a clause of its own
@@ -162,9 +165,16 @@ func (r *reader) scan() {
 	}
 }
 
+// remake makes a token another mark, a line's end or a number.
+func (r *reader) remake(t *token, s shape, text string) {
+	t.shape = s
+	r.reword(t, text)
+	r.apartTo = 0
+}
+
 // reword puts another word in a token's place.
 func (r *reader) reword(t *token, text string) {
-	t.text, t.names = text, r.book.most(text)
+	t.text, t.names, t.right = text, r.book.most(text), false
 }
 
 func newReader(text string, c Context) *reader {

@@ -59,12 +59,11 @@ func (r *reader) stockNamed(c *clause, to int) bool {
 
 // stockSaid tells whether a pronoun of stock stands in a clause before a token.
 func (r *reader) stockSaid(c *clause, to int) bool {
-	for i := c.from; i < to; i++ {
-		if stockPronouns[r.tok(i).text] && !(r.oneOf(i, "all", "everything") && r.tok(i+1).tag == doneWord) {
-			return true
-		}
+	for c.looked = max(c.looked, c.from); c.looked < to && !c.pronoun; c.looked++ {
+		i := c.looked
+		c.pronoun = stockPronouns[r.tok(i).text] && !(r.oneOf(i, "all", "everything") && r.tok(i+1).tag == doneWord)
 	}
-	return false
+	return c.pronoun && c.looked <= to
 }
 
 // stockPronouns stand for the stock in a farm's talk.

@@ -27,6 +27,7 @@ type token struct {
 	text       string // lower case, apostrophes dropped
 	tag        tag    // what the lexicon says of a word
 	sense      int16  // the number that goes with the tag
+	right      bool   // no word of a name is a typing error away
 	names      int16  // most words that a registered name has which starts with it
 	value      float64
 	decimal    bool // a number with a decimal point

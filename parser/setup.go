@@ -84,8 +84,9 @@ func (r *reader) run(i int, words ...string) (int, bool) {
 
 // oneOf tells whether a token is one of some words.
 func (r *reader) oneOf(i int, words ...string) bool {
+	text := r.tok(i).text
 	for _, w := range words {
-		if r.tok(i).text == w {
+		if w == text {
 			return true
 		}
 	}

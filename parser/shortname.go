@@ -20,22 +20,23 @@ func (r *reader) cutShortName(i int) (place, bool) {
 // shortOf reads n tokens as a name of which a word is cut short.
 func (r *reader) shortOf(i, n int) (place, bool) {
 	was := ""
-	var old [3]string
+	var old [3]token
+	short := false
 	for k := 0; k < n; k++ {
 		t := r.tok(i + k)
 		if t.shape != word && t.shape != number || t.decimal || k > 0 && t.glued {
 			return place{}, false
 		}
-		old[k] = t.text
+		short = short || t.shape == word && mayBeShort(t)
 	}
-	restore := func() {
-		for k := 0; k < n; k++ {
-			r.reword(r.tok(i+k), old[k])
-		}
+	if !short {
+		return place{}, false
 	}
+	copy(old[:], r.toks[i:i+n])
+	restore := func() { copy(r.toks[i:i+n], old[:]) }
 	for k := 0; k < n; k++ {
 		t := r.tok(i + k)
-		if t.shape != word || r.book.near.words[t.text] || !mayBeShort(t) {
+		if t.shape != word || !mayBeShort(t) || r.book.near.words[t.text] {
 			continue
 		}
 		full, ok := r.book.wordCutTo(t.text)
@@ -78,7 +79,7 @@ var usualShort = wordSet(`rd pk bk ck rvr riv flt btm nth sth hse mid upr lwr fr
 // are its beginning, or leave its vowels out.
 func (b *Book) wordCutTo(w string) (string, bool) {
 	found := ""
-	for full := range b.near.words {
+	for _, full := range b.byHead[w[0]] {
 		if len(full) <= len(w) || !cutFrom(w, full) {
 			continue
 		}

@@ -23,7 +23,7 @@ func (r *reader) pairs(from, to int) {
 		}
 		if r.pairsFrom(k+1, to) {
 			if t.text == "-" {
-				t.text = ":"
+				r.remake(t, mark, ":")
 			}
 			r.splitPairs(k+1, to)
 			return
@@ -91,7 +91,7 @@ func (r *reader) unpair(from, to int) bool {
 func (r *reader) splitPairs(from, to int) {
 	for i := from; i < to; i++ {
 		if t := r.tok(i); t.shape == mark && (t.text == "," || t.text == ";") {
-			t.shape, t.text = newline, "\n"
+			r.remake(t, newline, "\n")
 		}
 	}
 }

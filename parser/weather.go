@@ -129,7 +129,11 @@ func (r *reader) inches(i int) (v float64, next int, ok bool) {
 		return 1, i + 1, true
 	}
 	a, ok := r.value(i)
-	if k := r.over(i, "a"); r.oneOf(k, "third") {
+	k := i
+	if r.oneOf(k, "a") {
+		k++
+	}
+	if r.oneOf(k, "third") {
 		a, ok = amount{1.0 / 3, true, k + 1}, true
 	}
 	if ok && r.oneOf(a.next, "of") && r.oneOf(a.next+1, "a", "an") && r.tok(a.next+2).tag == inchUnit {

@@ -59,8 +59,8 @@ func (r *reader) shortName(i int) (next int, ok bool) {
 	if t.shape != word || len(t.text) > 4 || t.tag != unknown && t.tag != withWord || n.shape != number || n.decimal || !n.glued {
 		return i, false
 	}
-	for _, name := range r.book.names {
-		if shortFor(t.text, n.text, name.Name) {
+	for k, name := range r.book.names {
+		if shortFor(t.text, n.text, r.book.folds[k], name.Name) {
 			return i + 2, true
 		}
 	}
@@ -69,8 +69,8 @@ func (r *reader) shortName(i int) (next int, ok bool) {
 
 // shortFor tells whether letters begin a name, or are the first of its words,
 // and the number ends it.
-func shortFor(letters, digits, name string) bool {
-	stem, ok := strings.CutSuffix(foldOf(name), digits)
+func shortFor(letters, digits, fold, name string) bool {
+	stem, ok := strings.CutSuffix(fold, digits)
 	if !ok || stem == "" || isDigit(stem[len(stem)-1]) {
 		return false
 	}
@@ -176,11 +176,12 @@ func (r *reader) misspelt(i int) (place, bool) {
 		if t.shape != word {
 			break
 		}
-		if t.tag != unknown || commonWords[t.text] {
+		if t.tag != unknown || t.right || commonWords[t.text] {
 			continue
 		}
 		fix, ok := r.book.near.nearest(t.text)
 		if !ok {
+			t.right = true
 			continue
 		}
 		was := t.text
