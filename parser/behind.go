@@ -216,3 +216,35 @@ func (r *reader) ofWhatItSays(all *outcome) {
 		all.question = &entry.Question{About: entry.AskPaddock, Paddock: name}
 	}
 }
+
+// ofWhoItSays gives a question where "they" go next the mob that the message
+// moved: "heifers out of 9, where do they go next?".
+func (r *reader) ofWhoItSays(all *outcome) {
+	if all.question == nil || all.question.About != entry.AskNext || all.question.Mob != "" || !r.asksOfThem() {
+		return
+	}
+	mob := ""
+	for _, e := range all.entries {
+		g, ok := e.(entry.Graze)
+		if !ok || g.Mob == "" || mob != "" && mob != g.Mob {
+			return
+		}
+		mob = g.Mob
+	}
+	all.question.Mob = mob
+}
+
+// asksOfThem tells whether a question word is followed by "they" or "them".
+func (r *reader) asksOfThem() bool {
+	for i := range r.toks {
+		if r.tok(i).tag != whWord || r.tok(i).shape != word {
+			continue
+		}
+		for k := i + 1; k < i+7; k++ {
+			if r.oneOf(k, "they", "them", "theyre") {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -1,6 +1,9 @@
 package parser
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // herdPart reads a mob, with its head where told.
 //
@@ -159,6 +162,31 @@ func (r *reader) mobOfAll(out []clause, c *clause) bool {
 		out[n].mobs = c.mobs
 	}
 	return true
+}
+
+// bothIn lays the mobs that came out of their paddocks on the one where they all
+// went: "calves out of 3, steers out of 2, both in 12". Where it is not plain
+// which they are, it asks.
+func (r *reader) bothIn(out []clause, c *clause) {
+	if c.family() != famGraze && (c.says() || !c.only(roleAt)) || c.guard != 0 || len(c.pads) == 0 || c.has(actOut|actGrazed) || mobsOf(c)[0] != "" || !r.hasText(c.from, c.pads[0].at, "both") && !r.hasText(c.from, c.pads[0].at, "all") {
+		return
+	}
+	var mobs []string
+	n := len(out)
+	for n > 0 && out[n-1].family() == famGraze && out[n-1].guard == 0 && out[n-1].sentence >= c.sentence-1 && out[n-1].comesOut() {
+		n--
+		mobs = append(append([]string(nil), mobsOf(&out[n])...), mobs...)
+	}
+	if len(out)-n < 2 {
+		return
+	}
+	for k, m := range mobs {
+		if m == "" || slices.Contains(mobs[:k], m) {
+			c.unsure("Which mobs went into " + c.pads[0].name + "?")
+			return
+		}
+	}
+	c.mobs = mobs
 }
 
 // allTimes steps over "all three times", "both times", "each time".

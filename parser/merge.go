@@ -112,6 +112,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			if c.family() == famRain && last.family() == famRain && c.sentence == last.sentence && !c.more && !(c.days.ok && last.days.ok) && !c.series {
 				c.unsure("Is that one day's rain? Please send the rain of each day, such as: rain 12mm yesterday")
 			}
+			r.bothIn(out, c)
 			c.inherit(last)
 		}
 		out = append(out, *c)

@@ -1,0 +1,95 @@
+package parser
+
+// Who reports often says what comes later: "will send the covers when I'm out of
+// the jeep", "I'll do the rest of them tomorrow if the light holds". It plans the
+// next message, not what was reported.
+
+// promise steps over the sender's word that more will come, up to the
+// sentence's end. A paddock, a mob or a number in it makes it a plan of its own.
+//
+//	promise = ( "will" | "ill" | "gonna" | … ) ( send | count "the" "rest" ) { word | day }
+func (r *reader) promise(c *clause, i int) int {
+	if i != r.opening || !r.oneOf(i, "will", "ill", "gonna", "shall") {
+		return i
+	}
+	k := r.over(i+1, "just", "then", "also", "try", "to", "and", "be", "able", "go", "come", "back", "over", "down", "up", "out")
+	switch {
+	case r.oneOf(k, "send", "text", "tell", "post", "message", "update", "report", "ring", "call", "phone"), r.oneOf(k, "let") && r.oneOf(k+1, "you", "ye", "ya", "u", "everyone"):
+	case r.oneOf(k, "do", "finish", "count", "get", "walk", "check", "measure", "add", "weigh") && r.oneOf(r.over(k+1, "the", "all", "of"), "rest", "others", "remainder"):
+	default:
+		return i
+	}
+	for k < len(r.toks) && !r.endsSentence(k) {
+		if m := r.when(k); m.ok {
+			k = m.next
+			continue
+		}
+		if j, ok := r.clock(k); ok {
+			k = j
+			continue
+		}
+		t := r.tok(k)
+		if _, j := r.mob(k); j > k || t.shape == number || t.shape == part || t.shape == broken || t.tag == numberWord || r.padAhead(k) {
+			return i
+		}
+		k++
+	}
+	c.remarks++
+	return k
+}
+
+// endsSentence tells whether a mark or line break that ends a sentence stands at
+// a token.
+func (r *reader) endsSentence(i int) bool {
+	t := r.tok(i)
+	return t.shape == newline || t.shape == mark && (t.text == "." || t.text == "!" || t.text == "?" || t.text == ";")
+}
+
+// mayGoIn steps over "cattle can go back in it" behind words that say that a
+// paddock is fit again: it says the same once more.
+//
+//	mayGoIn = stock ( "can" | "may" ) "go" [ "back" ] ( "in" | "into" | "on" ) [ "it" | "there" ] [ "now" | "again" ]
+func (r *reader) mayGoIn(c *clause, i int) int {
+	k := r.stockAt(i)
+	if k == i && r.oneOf(i, "they") {
+		k++
+	}
+	if k == i || !r.oneOf(k, "can", "may") {
+		return i
+	}
+	k = r.over(k+1, "all", "now", "just", "safely")
+	if !r.oneOf(k, "go", "come", "get") {
+		return i
+	}
+	k = r.over(k+1, "back", "straight", "right")
+	if t := r.tok(k); t.shape != word || t.tag != inWord && t.tag != intoWord && t.tag != onWord {
+		return i
+	}
+	k = r.over(k+1, "it", "there", "to", "again", "now", "any", "time", "anytime", "whenever")
+	if n := r.tok(k); n.shape != end && n.shape != mark && n.shape != newline || !r.fitAgain(i) {
+		return i
+	}
+	c.remarks++
+	return k
+}
+
+// fitAgain tells whether the words of the sentence before a token say that a
+// paddock is fit to graze, without a denial.
+func (r *reader) fitAgain(i int) bool {
+	fit := false
+	for k := i - 1; k >= 0 && k > i-2*longestRun && !r.endsSentence(k); k-- {
+		t := r.tok(k)
+		if t.shape != word {
+			continue
+		}
+		switch t.tag {
+		case negWord, notWord, condWord, planWord, wishWord, hearWord, tomorrowWord, nextWord:
+			return false
+		case dryWord, releaseWord:
+			fit = true
+		}
+		d, _, ok := r.idiomAt(k)
+		fit = fit || ok && d.acts&(actRelease|actDry) != 0 && d.guard == 0
+	}
+	return fit
+}
