@@ -12,16 +12,16 @@ func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question
 	tries := 0
 	for i := from + 1; i < to && tries < mostAsked; i++ {
 		t := r.tok(i)
-		if t.text != "," && t.text != "-" && t.tag != andWord && t.text != "so" && t.tag != thenWord {
+		if t.text != "," && t.text != "-" && t.tag != andWord && t.text != "so" && t.tag != thenWord && t.text != "but" {
 			continue
 		}
-		for r.tok(i).text == "," || r.tok(i).text == "-" || r.tok(i).tag == andWord || r.tok(i).text == "so" || r.tok(i).tag == thenWord {
+		for r.tok(i).text == "," || r.tok(i).text == "-" || r.tok(i).tag == andWord || r.tok(i).text == "so" || r.tok(i).text == "but" || r.tok(i).tag == thenWord {
 			i++
 		}
 		for r.tok(i).tag == courtesy {
 			i++
 		}
-		if r.tok(i).tag != whWord && r.tok(i).tag != nextWord && !r.oneOf(i, "tell", "give", "show") {
+		if r.tok(i).tag != whWord && r.tok(i).tag != nextWord && !r.oneOf(i, "tell", "give", "show") && !r.asksBot(i) {
 			continue
 		}
 		tries++
@@ -45,6 +45,12 @@ func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question
 		return r.behind(q, from, to), from, true
 	}
 	return nil, at, false
+}
+
+// asksBot tells whether somebody is asked to tell something: "can you tell me".
+func (r *reader) asksBot(i int) bool {
+	k := r.over(i+2, "please", "pls", "just", "kindly")
+	return r.oneOf(i, "can", "could", "would", "will") && r.oneOf(i+1, "you", "u", "ye", "ya") && r.oneOf(k, "tell", "show", "give") && r.oneOf(k+1, "me", "us")
 }
 
 // beforeTalk reads a question that talk follows: "what did we log on 12 this
