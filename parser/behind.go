@@ -29,6 +29,9 @@ func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question
 			if w := r.ask(from, to, true); w != nil && w.About == entry.AskRound && w.Days > 0 {
 				return w, from, true // "going to a 25 day round, what would that do"
 			}
+			if d := r.roundTold(from, i); d > 0 && q.Paddock == "" && (r.hasText(i, to, "that") || r.hasText(i, to, "if")) && r.hasText(i, to, "would") {
+				return &entry.Question{About: entry.AskRound, Days: d}, from, true
+			}
 			return r.behind(q, i, to), i, true
 		}
 		if q := r.beforeTalk(i, to, true); q != nil {
@@ -253,4 +256,15 @@ func (r *reader) asksOfThem() bool {
 		}
 	}
 	return false
+}
+
+// roundTold gives the days of a round that is spoken of: "a 25 day round".
+func (r *reader) roundTold(from, to int) float64 {
+	for i := from; i < to; i++ {
+		n, k := r.whole(i)
+		if k = r.over(k, "-"); n > 0 && k > i && r.tok(k).tag == dayUnit && r.oneOf(k+1, "round", "rotation") {
+			return float64(n)
+		}
+	}
+	return 0
 }

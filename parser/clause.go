@@ -287,6 +287,8 @@ var partReaders = []func(*reader, *clause, int) int{
 	(*reader).aroundWeather,
 	(*reader).drivenOff,
 	(*reader).promise,
+	(*reader).errand,
+	(*reader).gateShut,
 	(*reader).mayGoIn,
 	(*reader).limitPart,
 	(*reader).freeFrom,

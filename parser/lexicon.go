@@ -174,7 +174,7 @@ var lexiconTable = map[tag]string{
 		lovely pretty cracking mint bloody damn absolutely walked walk walking counted counting checked checking pulled took
 		taken found measured sampled gateway hedge end ends side corner middle near northern southern eastern
 		western milking milkings lunch tea smoko breakfast dinner brekkie feeding happy content quiet full hungry
-		behind ahead steady fine contractor contractors wiremu jo ana dad mum myself tractor bike quad ute dog dogs count hurry rush properly nicely
+		behind ahead steady fine contractor contractors wiremu jo ana dad mum boy lad fella missus nephew brother son uncle myself tractor bike quad ute dog dogs count hurry rush properly nicely
 		slightly mostly hard lightly wee big small smaller bigger best better worse worst different usual normal
 		usually surprisingly still though tho heaps plenty dew frosty sloppy soft firm spongy holding heavy light
 		rough roughish plate platemeter plated rising lighter darker dark pale jug label labels container packet weather grand sound class savage perfect ideal decent mighty brilliant powerful tight spotless twins triplets storm storms thunderstorm thunderstorms`,
@@ -223,7 +223,7 @@ var lexiconTable = map[tag]string{
 	pointWord: `point`,
 	notWord:   `not`,
 	negWord: `no never didnt havent hasnt isnt arent wasnt werent dont doesnt wont cant cannot aint couldnt shouldnt wouldnt
-		hadnt without nobody none neither nor hardly barely nothing nowhere untouched ungrazed`,
+		hadnt without nobody none neither nor hardly barely nothing nothin nowhere untouched ungrazed`,
 	planWord: `will gonna goin shall should could might may must need needs needed want wants wanted wanna lets planning plans
 		intend intending hoping thinking thinkin maybe perhaps suppose supposed ought gotta later soon ill theyll youll
 		itll would forecast expecting expected try trying lined booked shouldve couldve wouldve mightve`,

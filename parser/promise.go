@@ -19,6 +19,17 @@ func (r *reader) promise(c *clause, i int) int {
 	default:
 		return i
 	}
+	k, ok := r.onlyTalk(k)
+	if !ok {
+		return i
+	}
+	c.remarks++
+	return k
+}
+
+// onlyTalk gives the end of a token's sentence where no paddock, mob or number
+// but that of a day or an hour stands before it.
+func (r *reader) onlyTalk(k int) (int, bool) {
 	for k < len(r.toks) && !r.endsSentence(k) {
 		if m := r.when(k); m.ok {
 			k = m.next
@@ -30,12 +41,60 @@ func (r *reader) promise(c *clause, i int) int {
 		}
 		t := r.tok(k)
 		if _, j := r.mob(k); j > k || t.shape == number || t.shape == part || t.shape == broken || t.tag == numberWord || r.padAhead(k) {
+			return k, false
+		}
+		k++
+	}
+	return k, true
+}
+
+// errand steps over what somebody of the team is asked to do: "would whoever
+// borrowed my torch put it back". Where stock or a fence may be meant it stays.
+//
+//	errand = [ "would" | "could" | "can" | "will" ] ( "whoever" | "someone" | "somebody" ) { word }
+func (r *reader) errand(c *clause, i int) int {
+	k := i
+	if r.oneOf(k, "would", "could", "can", "will") {
+		k++
+	}
+	if i != r.opening || !r.oneOf(k, "whoever", "someone", "somebody") || k == i && !r.oneOf(k, "whoever") {
+		return i
+	}
+	end, ok := r.onlyTalk(k + 1)
+	if !ok {
+		return i
+	}
+	for k < end {
+		if t := r.tok(k); t.tag == troubleWord || r.oneOf(k, "them", "they", "em", "stock", "animals", "everything", "tell", "send", "count") {
 			return i
 		}
 		k++
 	}
 	c.remarks++
-	return k
+	return end
+}
+
+// gateShut steps over "and after I close the gate with the chain" behind what
+// was done: it tells how the job ended.
+//
+//	gateShut = ( "and" "after" | "then" ) ( "i" | "we" ) ( "close" | "shut" | … ) [ "the" ] "gate" { word }
+func (r *reader) gateShut(c *clause, i int) int {
+	if !r.oneOf(i, "then") && !(r.oneOf(i, "after", "afterwards") && r.tok(i-1).tag == andWord) || !c.has(actsGraze) && i > c.from {
+		return i
+	}
+	k := i + 1
+	if !r.oneOf(k, "i", "we") || !r.oneOf(k+1, "close", "closed", "shut", "lock", "locked", "chain", "chained", "tie", "tied") {
+		return i
+	}
+	if k = r.over(k+2, "the", "that", "up", "a"); !r.oneOf(k, "gate", "gates", "gateway", "wire", "reel") {
+		return i
+	}
+	end, ok := r.onlyTalk(k + 1)
+	if !ok {
+		return i
+	}
+	c.remarks++
+	return end
 }
 
 // endsSentence tells whether a mark or line break that ends a sentence stands at
