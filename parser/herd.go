@@ -171,20 +171,29 @@ func (r *reader) bothIn(out []clause, c *clause) {
 	if c.family() != famGraze && (c.says() || !c.only(roleAt)) || c.guard != 0 || len(c.pads) == 0 || c.has(actOut|actGrazed) || mobsOf(c)[0] != "" || !r.hasText(c.from, c.pads[0].at, "both") && !r.hasText(c.from, c.pads[0].at, "all") {
 		return
 	}
-	var mobs []string
-	n := len(out)
-	for n > 0 && out[n-1].family() == famGraze && out[n-1].guard == 0 && out[n-1].sentence >= c.sentence-1 && out[n-1].comesOut() {
-		n--
-		mobs = append(append([]string(nil), mobsOf(&out[n])...), mobs...)
+	if len(c.mobs) > 0 && !r.hasText(c.from, c.pads[0].at, "mobs") && !r.hasText(c.from, c.pads[0].at, "herds") {
+		return // "all the cows in 9"
 	}
-	if len(out)-n < 2 {
+	var mobs []string
+	told, plain := 0, true
+	for n := len(out) - 1; n >= 0 && out[n].family() == famGraze && out[n].guard == 0 && out[n].sentence >= c.sentence-1; n-- {
+		own := mobsOf(&out[n])
+		for _, m := range own {
+			plain = plain && m != "" && !slices.Contains(mobs, m) && out[n].comesOut()
+		}
+		mobs = slices.Concat(own, mobs)
+		told++
+	}
+	if told < 2 {
 		return
 	}
-	for k, m := range mobs {
-		if m == "" || slices.Contains(mobs[:k], m) {
-			c.unsure("Which mobs went into " + c.pads[0].name + "?")
-			return
+	if !plain {
+		for _, m := range mobs {
+			if m != mobs[0] {
+				c.unsure("Which mobs went into " + c.pads[0].name + "?")
+			}
 		}
+		return
 	}
 	c.mobs = mobs
 }

@@ -79,7 +79,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 		if n := len(out); n > 0 && (out[n-1].freed(c) || out[n-1].spokenOf(c)) {
 			continue
 		}
-		if r.leftBehind(out, c) || r.mobOfAll(out, c) {
+		if r.leftInEach(out, c) || r.leftBehind(out, c) || r.mobOfAll(out, c) {
 			continue
 		}
 		if n := len(out); n > 0 && c.tillers && !c.says() && len(c.pads) == 0 && out[n-1].count != nil {

@@ -40,7 +40,7 @@ func (r *reader) onlyTalk(k int) (int, bool) {
 			continue
 		}
 		t := r.tok(k)
-		if _, j := r.mob(k); j > k || t.shape == number || t.shape == part || t.shape == broken || t.tag == numberWord || r.padAhead(k) {
+		if _, j := r.mob(k); j > k || t.shape == number || t.shape == part || t.shape == broken || t.tag == numberWord && !r.oneOf(k-1, "right", "last", "new", "that", "this", "correct", "proper", "good") || r.padAhead(k) {
 			return k, false
 		}
 		k++
