@@ -89,7 +89,7 @@ func (r *reader) pastTold(b, verb int, piece [2]int) (past, day bool) {
 	for i := piece[0]; i < piece[1]; i++ {
 		t := r.tok(i)
 		day = day || t.shape == word && t.tag >= todayWord && t.tag <= weekdayWord
-		past = past || r.goneToday(i) || t.shape == word && (t.tag == yesterdayWord || r.oneOf(i, "already") || t.tag == lastWord && r.tok(i+1).tag == nightWord)
+		past = past || r.goneToday(i, piece) && !r.oneOf(verb+1, "round", "around", "through", "over") || t.shape == word && (t.tag == yesterdayWord || r.oneOf(i, "already") || t.tag == lastWord && r.tok(i+1).tag == nightWord)
 	}
 	if past || !r.oneOf(verb, "finish", "finishes") {
 		return past, day
@@ -119,13 +119,13 @@ const longestPiece = 16
 
 // goneToday tells whether a time of today is told that has gone by, however it
 // is read: "this morning" in the afternoon, "at three o'clock" at nine at night.
-func (r *reader) goneToday(i int) bool {
+func (r *reader) goneToday(i int, piece [2]int) bool {
 	t := r.tok(i)
 	if t.tag == thisWord && t.shape == word {
 		return r.oneOf(i+1, "morning", "mornin", "morn", "am") && r.hour >= 12
 	}
-	if t.tag != atWord || t.shape != word {
-		return false
+	if t.tag != atWord || t.shape != word || !r.hasTag(piece[0], piece[1], todayWord) {
+		return false // "heifers go to 12 at 3" may be an order
 	}
 	k, ok := r.clock(i)
 	if !ok || r.tok(i+1).tag == clockWord {
