@@ -30,7 +30,10 @@ func (r *reader) promise(c *clause, i int) int {
 // onlyTalk gives the end of a token's sentence where no paddock, mob or number
 // but that of a day or an hour stands before it.
 func (r *reader) onlyTalk(k int) (int, bool) {
-	for k < len(r.toks) && !r.endsSentence(k) {
+	for from := k; k < len(r.toks) && !r.endsSentence(k); {
+		if k > from+longestTalk {
+			return k, false
+		}
 		if m := r.when(k); m.ok {
 			k = m.next
 			continue
@@ -47,6 +50,10 @@ func (r *reader) onlyTalk(k int) (int, bool) {
 	}
 	return k, true
 }
+
+// longestTalk is how many tokens such talk can have (ours): it holds the time
+// that a message of nothing else takes.
+const longestTalk = 60
 
 // errand steps over what somebody of the team is asked to do: "would whoever
 // borrowed my torch put it back". Where stock or a fence may be meant it stays.
