@@ -12,22 +12,25 @@ func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question
 	tries := 0
 	for i := from + 1; i < to && tries < mostAsked; i++ {
 		t := r.tok(i)
-		if t.text != "," && t.text != "-" && t.tag != andWord && t.text != "so" && t.tag != thenWord {
+		if t.text != "," && t.text != "-" && t.tag != andWord && t.text != "so" && t.tag != thenWord && t.text != "but" {
 			continue
 		}
-		for r.tok(i).text == "," || r.tok(i).text == "-" || r.tok(i).tag == andWord || r.tok(i).text == "so" || r.tok(i).tag == thenWord {
+		for r.tok(i).text == "," || r.tok(i).text == "-" || r.tok(i).tag == andWord || r.tok(i).text == "so" || r.tok(i).text == "but" || r.tok(i).tag == thenWord {
 			i++
 		}
 		for r.tok(i).tag == courtesy {
 			i++
 		}
-		if r.tok(i).tag != whWord && r.tok(i).tag != nextWord && !r.oneOf(i, "tell", "give", "show") {
+		if r.tok(i).tag != whWord && r.tok(i).tag != nextWord && !r.oneOf(i, "tell", "give", "show") && !r.asksBot(i) {
 			continue
 		}
 		tries++
 		if q := r.ask(i, to, true); q != nil {
 			if w := r.ask(from, to, true); w != nil && w.About == entry.AskRound && w.Days > 0 {
 				return w, from, true // "going to a 25 day round, what would that do"
+			}
+			if d := r.roundTold(from, i); d > 0 && q.Paddock == "" && (r.hasText(i, to, "that") || r.hasText(i, to, "if")) && r.hasText(i, to, "would") {
+				return &entry.Question{About: entry.AskRound, Days: d}, from, true
 			}
 			return r.behind(q, i, to), i, true
 		}
@@ -45,6 +48,12 @@ func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question
 		return r.behind(q, from, to), from, true
 	}
 	return nil, at, false
+}
+
+// asksBot tells whether somebody is asked to tell something: "can you tell me".
+func (r *reader) asksBot(i int) bool {
+	k := r.over(i+2, "please", "pls", "just", "kindly")
+	return r.oneOf(i, "can", "could", "would", "will") && r.oneOf(i+1, "you", "u", "ye", "ya") && r.oneOf(k, "tell", "show", "give") && r.oneOf(k+1, "me", "us")
 }
 
 // beforeTalk reads a question that talk follows: "what did we log on 12 this
@@ -215,4 +224,47 @@ func (r *reader) ofWhatItSays(all *outcome) {
 	if name != "" {
 		all.question = &entry.Question{About: entry.AskPaddock, Paddock: name}
 	}
+}
+
+// ofWhoItSays gives a question where "they" go next the mob that the message
+// moved: "heifers out of 9, where do they go next?".
+func (r *reader) ofWhoItSays(all *outcome) {
+	if all.question == nil || all.question.About != entry.AskNext || all.question.Mob != "" || !r.asksOfThem() {
+		return
+	}
+	mob := ""
+	for _, e := range all.entries {
+		g, ok := e.(entry.Graze)
+		if !ok || g.Mob == "" || mob != "" && mob != g.Mob {
+			return
+		}
+		mob = g.Mob
+	}
+	all.question.Mob = mob
+}
+
+// asksOfThem tells whether a question word is followed by "they" or "them".
+func (r *reader) asksOfThem() bool {
+	for i := range r.toks {
+		if r.tok(i).tag != whWord || r.tok(i).shape != word {
+			continue
+		}
+		for k := i + 1; k < i+7; k++ {
+			if r.oneOf(k, "they", "them", "theyre") {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// roundTold gives the days of a round that is spoken of: "a 25 day round".
+func (r *reader) roundTold(from, to int) float64 {
+	for i := from; i < to; i++ {
+		n, k := r.whole(i)
+		if k = r.over(k, "-"); n > 0 && k > i && r.tok(k).tag == dayUnit && r.oneOf(k+1, "round", "rotation") {
+			return float64(n)
+		}
+	}
+	return 0
 }

@@ -253,7 +253,7 @@ func (r *reader) imply(c *clause) {
 }
 
 // inOpeners may open a message that says no more than where the stock are.
-var inOpeners = wordSet(`in now all theyre they just everyone everybody were`)
+var inOpeners = wordSet(`in now all both theyre they just everyone everybody were`)
 
 // part reads one part of a clause; it gives i where there is none.
 func (r *reader) part(c *clause, i, to int) int {
@@ -287,6 +287,10 @@ func onlyJoins(b byte) bool {
 var partReaders = []func(*reader, *clause, int) int{
 	(*reader).aroundWeather,
 	(*reader).drivenOff,
+	(*reader).promise,
+	(*reader).errand,
+	(*reader).gateShut,
+	(*reader).mayGoIn,
 	(*reader).limitPart,
 	(*reader).freeFrom,
 	(*reader).nobodyPart,

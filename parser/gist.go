@@ -96,3 +96,11 @@ func (r *reader) cameTo(i int) int {
 	}
 	return i
 }
+
+// praised steps over a word of praise before a score: "a good 2.5", "a bare 2".
+func (r *reader) praised(i int) int {
+	if n := r.tok(i + 1); r.oneOf(i, "a") && n.shape == word && (n.tag == remark || r.oneOf(i+1, "bare", "solid", "fair", "full", "scant")) && r.isScore(i+2) {
+		return i + 2
+	}
+	return i
+}

@@ -58,6 +58,9 @@ func (r *reader) guarded(c *clause, entries []entry.Entry, doubt string) (outcom
 // labelled tells whether a hold's days are told from its label.
 func (r *reader) labelled(c *clause) bool {
 	for i := c.from; i < c.to; i++ {
+		if r.sprayerSays(c, i) {
+			return true
+		}
 		if r.oneOf(i, "label", "labels", "tin", "drum", "jug", "bottle", "container", "packet", "bag", "boss", "rep", "manager") && r.hasTag(i, min(i+6, c.to), hearWord) {
 			return true
 		}

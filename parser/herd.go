@@ -1,6 +1,9 @@
 package parser
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // herdPart reads a mob, with its head where told.
 //
@@ -159,6 +162,40 @@ func (r *reader) mobOfAll(out []clause, c *clause) bool {
 		out[n].mobs = c.mobs
 	}
 	return true
+}
+
+// bothIn lays the mobs that came out of their paddocks on the one where they all
+// went: "calves out of 3, steers out of 2, both in 12". Where it is not plain
+// which they are, it asks.
+func (r *reader) bothIn(out []clause, c *clause) {
+	if c.family() != famGraze && (c.says() || !c.only(roleAt)) || c.guard != 0 || len(c.pads) == 0 || c.has(actOut|actGrazed) || mobsOf(c)[0] != "" || !r.hasText(c.from, c.pads[0].at, "both") && !r.hasText(c.from, c.pads[0].at, "all") {
+		return
+	}
+	if len(c.mobs) > 0 && !r.hasText(c.from, c.pads[0].at, "mobs") && !r.hasText(c.from, c.pads[0].at, "herds") {
+		return // "all the cows in 9"
+	}
+	var mobs []string
+	told, plain := 0, true
+	for n := len(out) - 1; n >= 0 && out[n].family() == famGraze && out[n].guard == 0 && out[n].sentence >= c.sentence-1; n-- {
+		own := mobsOf(&out[n])
+		for _, m := range own {
+			plain = plain && m != "" && !slices.Contains(mobs, m) && out[n].comesOut()
+		}
+		mobs = slices.Concat(own, mobs)
+		told++
+	}
+	if told < 2 {
+		return
+	}
+	if !plain {
+		for _, m := range mobs {
+			if m != mobs[0] {
+				c.unsure("Which mobs went into " + c.pads[0].name + "?")
+			}
+		}
+		return
+	}
+	c.mobs = mobs
 }
 
 // allTimes steps over "all three times", "both times", "each time".

@@ -160,3 +160,37 @@ func (r *reader) releases(c *clause) ([]entry.Entry, string) {
 	}
 	return list, ""
 }
+
+// sprayerSays tells whether a word says that who sprayed or spread tells how
+// long stock stay out: "the boy sprayed 9 and he says nothing goes in till
+// Friday". That it was done is no hearsay.
+func (r *reader) sprayerSays(c *clause, i int) bool {
+	if !r.oneOf(i, "says", "say", "said", "sez") || !r.oneOf(i-1, "he", "she") && r.tok(i-1).tag != andWord && r.tok(i-1).text != "," {
+		return false
+	}
+	if n := r.tok(i + 1); n.shape != number && n.tag != numberWord && n.tag != negWord && n.tag != untilWord && !r.oneOf(i+1, "keep", "stay", "leave", "to", "stock", "it", "its", "we", "another") {
+		return false // "9 sprayed, says Dave"
+	}
+	done := false
+	for k := c.from; k < c.to; k++ {
+		t := r.tok(k)
+		if t.shape != word {
+			continue
+		}
+		switch t.tag {
+		case sprayWord, fertWord, effWord:
+			if k > i {
+				return false
+			}
+			done = true
+		case hearWord, wishWord, condWord:
+			if k != i {
+				return false
+			}
+		}
+		if d, _, ok := r.idiomAt(k); ok && d.guard&guardHear != 0 {
+			return false
+		}
+	}
+	return done
+}

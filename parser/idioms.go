@@ -61,7 +61,7 @@ var idiomTable = map[effect]string{
 		went in; gone in; gone into; moved in; moved into; moved onto`,
 	{acts: actGrazed}: `
 		not grazed well; not well grazed; break fed; strip grazed; breakfed; not grazed hard; grazed hard; not grazed evenly; cleaned up; eaten out;
-		grazed out; grazed off; chewed down; been through; went through; cleaned out; grazed down; eaten down`,
+		grazed out; grazed off; grazed bare; eaten bare; ate bare; chewed bare; chewed down; been through; went through; cleaned out; grazed down; eaten down`,
 	{acts: actTopped}: `topped off; topped up; brush hogged; bush hogged; brushhogged; bushhogged; clipped`,
 	{guard: guardPlan}: `
 		going to; about to; have to; has to; got to; yet to; to be; due to; due for; due in; go in; go into; need to; ready for; next week; next
@@ -112,5 +112,6 @@ var idiomTable = map[effect]string{
 		breeze; no frost; no hail; no dew; label says; the label says; label said; tin says; drum says; can says; bottle says; packet says; bag
 		says; container says; label reads; label is; says on the label; says the label; says on the tin; says on the drum; says on the bottle; as
 		per label; as per the label; per the label; per label; according to the label; according to label; after morning milking; before morning
-		milking; after the morning milking`,
+		milking; after the morning milking; for once; once over; once again; once more;
+		emptied the gauge; emptied the rain; emptied rain; read the gauge; read the rain; read rain; tipped the gauge; tipped the rain`,
 }

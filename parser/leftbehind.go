@@ -145,3 +145,27 @@ func (r *reader) sameOut(d, c *clause) bool {
 	}
 	return found == 1
 }
+
+// leftInEach lays a residual that is told of both or all on every paddock that
+// stock came out of in the same sentence: "heifers off 3, steers off 2, both
+// left 1500".
+func (r *reader) leftInEach(out []clause, c *clause) bool {
+	if c.resid == nil || len(c.pads)+len(c.mobs)+len(c.nums)+c.strange > 0 || c.acts&^(actPlace|actGrazed) != 0 || c.guard != 0 || c.days.ok || c.share != 0 || c.doubt != "" ||
+		!r.hasText(c.from, c.to, "both") && !r.hasText(c.from, c.to, "all") && !r.hasText(c.from, c.to, "each") {
+		return false
+	}
+	first := len(out)
+	for n := first - 1; n >= 0 && out[n].sentence == c.sentence; n-- {
+		if d := &out[n]; d.family() != famGraze || d.guard != 0 || d.resid != nil || !d.only(roleOut) && !d.only(roleNone) || !d.comesOut() {
+			return false
+		}
+		first = n
+	}
+	if len(out)-first < 2 {
+		return false
+	}
+	for n := first; n < len(out); n++ {
+		out[n].resid = c.resid
+	}
+	return true
+}

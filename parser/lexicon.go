@@ -163,7 +163,7 @@ var lexiconTable = map[tag]string{
 		through by actually far per everyone everybody both whole lot lots rest remaining along across anyway bot
 		leafround fyi re ref via incl including do does job jobs bunch whilst while during entry log logged
 		logging record recorded update updated paddy status stock animals made carted spread applied girls ladies boys lads ours theirs team guys
-		folks same yet`,
+		folks same yet ye`,
 	courtesy: `please pls plz thanks thx ta cheers thankyou hi hello hey gday kia ora morena sorry soz mate mates yeah yep yup
 		aye righto rightio roger oh ah um er okay kk sure boss dear kindly regards mam maam madam sir welcome thank tks tnx howdy yo
 		gidday goodday`,
@@ -174,14 +174,14 @@ var lexiconTable = map[tag]string{
 		lovely pretty cracking mint bloody damn absolutely walked walk walking counted counting checked checking pulled took
 		taken found measured sampled gateway hedge end ends side corner middle near northern southern eastern
 		western milking milkings lunch tea smoko breakfast dinner brekkie feeding happy content quiet full hungry
-		behind ahead steady fine contractor contractors wiremu jo ana dad mum myself tractor bike quad ute dog dogs count hurry rush properly nicely
+		behind ahead steady fine contractor contractors wiremu jo ana dad mum boy lad fella missus nephew brother son uncle myself tractor bike quad ute dog dogs count hurry rush properly nicely
 		slightly mostly hard lightly wee big small smaller bigger best better worse worst different usual normal
 		usually surprisingly still though tho heaps plenty dew frosty sloppy soft firm spongy holding heavy light
-		rough roughish plate platemeter plated rising lighter darker dark pale jug label labels container packet weather grand sound class savage perfect ideal decent mighty brilliant powerful tight spotless twins triplets`,
+		rough roughish plate platemeter plated rising lighter darker dark pale jug label labels container packet weather grand sound class savage perfect ideal decent mighty brilliant powerful tight spotless twins triplets storm storms thunderstorm thunderstorms`,
 	padMark: `pdock padock paddok padddock paddck paddocck p pdk pdck pad padd padds pads paddock paddocks field fields fld flds cell cells pdks pk pasture pastures`,
 	mobWord: `milkers heifers calves bulls steers ewes lambs hoggets rams dries youngstock weanlings culls springers finishers stores lactating replacements carryovers stockers feeders pairs yearlings weaners springers
 		bullocks wethers tups stags hinds goats replacements  `,
-	looseMob: `cows cow herd mob group cattle sheep milker heifer calf bull steer ewe lamb hogget ram bullock weanling weaner yearling wether tup stag hind goat`,
+	looseMob: `cows cow herd herds mob mobs group cattle sheep milker heifer calf bull steer ewe lamb hogget ram bullock weanling weaner yearling wether tup stag hind goat`,
 	inWord:   `in inside`, intoWord: `into`, onWord: `on onto`, toWord: `to`, fromWord: `from frm`, outWord: `out outa outta`, offWord: `off`, ofWord: `of`,
 	atWord: `at`, forWord: `for`, withWord: `with w wi`, andWord: `and n nd`, plusWord: `plus`, butWord: `but except bar excluding`, thenWord: `then after`,
 	putWord:    `put turned popped chucked stuck`,
@@ -206,7 +206,7 @@ var lexiconTable = map[tag]string{
 	sowWord: `planted overseeded frostseeded resown reseeded regrassed resowed sown drilled oversown undersown reseed resow seeded regrass sowed`,
 	wetWord: `trampled trodden pugged poached waterlogged flooded boggy saturated pugging underwater swampy`, dampWord: `wet`, dryWord: `dried drained`,
 	cropWord: `sorghum millet triticale wheat soybeans lucerne crop cropped cropping turnips turnip swedes kale maize beet rape chicory barley oats corn fodder brassica`,
-	rainWord: `rain rained rainfall downpour shower showers`, gaugeWord: `gauge guage`, tempWord: `temp temperature temps temperatures`,
+	rainWord: `rain rained rainfall downpour shower showers`, gaugeWord: `gauge guage gage`, tempWord: `temp temperature temps temperatures`,
 	soilWord: `soil soils ground`, airWord: `air`, minWord: `min minimum low lo`, maxWord: `max maximum high`, frostWord: `frost`,
 	noteWord: `note notes nb memo`,
 	cmUnit:   `cm cms centimetres centimeters centimetre`, mmUnit: `mm mms mil mils mls millimetres millimeters millimetre`,
@@ -223,7 +223,7 @@ var lexiconTable = map[tag]string{
 	pointWord: `point`,
 	notWord:   `not`,
 	negWord: `no never didnt havent hasnt isnt arent wasnt werent dont doesnt wont cant cannot aint couldnt shouldnt wouldnt
-		hadnt without nobody none neither nor hardly barely nothing nowhere untouched ungrazed`,
+		hadnt without nobody none neither nor hardly barely nothing nothin nowhere untouched ungrazed`,
 	planWord: `will gonna goin shall should could might may must need needs needed want wants wanted wanna lets planning plans
 		intend intending hoping thinking thinkin maybe perhaps suppose supposed ought gotta later soon ill theyll youll
 		itll would forecast expecting expected try trying lined booked shouldve couldve wouldve mightve`,

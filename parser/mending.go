@@ -22,10 +22,11 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 	for to-1 > i && r.oneOf(to-1, "lads", "there", "folks", "guys", "team", "everyone", "mate", "boss", "please", "sorry", "soz", "thanks", "ta") && !r.oneOf(to-2, "the", "our", "those") {
 		to--
 	}
+	i = r.sentWrong(i, to)
 	undo, k := r.undo(i)
 	if undo {
 		k = r.apology(k)
-		if r.undoTail(k) >= to || r.idleTail(k, to) {
+		if r.undoTail(k) >= to || r.willRedo(k, to) || r.idleTail(k, to) {
 			return outcome{entries: []entry.Entry{entry.Undo{}}}, true
 		}
 		tail := r.undoTail(k)

@@ -80,7 +80,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 		if n := len(out); n > 0 && (out[n-1].freed(c) || out[n-1].spokenOf(c)) {
 			continue
 		}
-		if r.leftBehind(out, c) || r.mobOfAll(out, c) {
+		if r.leftInEach(out, c) || r.leftBehind(out, c) || r.mobOfAll(out, c) {
 			continue
 		}
 		if n := len(out); n > 0 && c.tillers && !c.says() && len(c.pads) == 0 && out[n-1].count != nil {
@@ -113,6 +113,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			if c.family() == famRain && last.family() == famRain && c.sentence == last.sentence && !c.more && !(c.days.ok && last.days.ok) && !c.series {
 				c.unsure("Is that one day's rain? Please send the rain of each day, such as: rain 12mm yesterday")
 			}
+			r.bothIn(out, c)
 			c.inherit(last)
 		}
 		out = append(out, *c)

@@ -242,6 +242,7 @@ func (r *reader) ownNote(c *clause, e entry.Entry) entry.Entry {
 // entries, a question beside nothing.
 func (r *reader) close(all outcome, notes []entry.Entry, head heading, whole *entry.Question) outcome {
 	r.ofWhatItSays(&all)
+	r.ofWhoItSays(&all)
 	if len(all.entries) == 0 && all.ask == nil {
 		if whole != nil {
 			all.question = whole

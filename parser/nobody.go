@@ -7,12 +7,12 @@ package parser
 //	nobody = ( "nobody" | "nothing" | "no" ( stock | herd ) ) [ "to" "go" | "allowed" ] ( "in" | "on" | "into" ) { word } limit
 func (r *reader) nobodyPart(c *clause, i int) int {
 	t := r.tok(i)
-	if t.shape != word || t.tag != negWord || c.guard != 0 || c.count != nil {
+	if t.shape != word || t.tag != negWord || c.guard&^guardHear != 0 || c.count != nil {
 		return i
 	}
 	k := i + 1
 	switch {
-	case r.oneOf(i, "nobody", "none", "nothing"):
+	case r.oneOf(i, "nobody", "none", "nothing", "nothin"):
 	case r.oneOf(i, "no") && r.oneOf(k, "one", "stock", "animals", "livestock"):
 		k++
 	case r.oneOf(i, "no"):
@@ -24,7 +24,7 @@ func (r *reader) nobodyPart(c *clause, i int) int {
 	default:
 		return i
 	}
-	k = r.over(k, "to", "be", "go", "goes", "is", "are", "allowed", "put", "back", "at", "all")
+	k = r.over(k, "to", "be", "go", "goes", "going", "is", "are", "allowed", "put", "back", "at", "all")
 	if u := r.tok(k); u.shape != word || u.tag != inWord && u.tag != onWord && u.tag != intoWord {
 		return i
 	}

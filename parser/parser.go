@@ -124,6 +124,7 @@ func Read(text string, c Context) entry.Reading {
 		r.tooMuch(&out)
 	} else {
 		r.joinNumbers()
+		r.shorthand()
 		r.respell()
 		r.message(&out)
 	}

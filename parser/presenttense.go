@@ -6,7 +6,8 @@ package parser
 
 // pastForms gives the past of verbs that tell of stock.
 var pastForms = map[string]string{`finish`: `finished`, `finishes`: `finished`, `go`: `went`, `goes`: `went`, `come`: `came`, `comes`: `came`, `move`: `moved`,
-	`moves`: `moved`, `shift`: `shifted`, `eat`: `ate`, `eats`: `ate`, `graze`: `grazed`, `grazes`: `grazed`, `leave`: `left`, `leaves`: `left`}
+	`moves`: `moved`, `shift`: `shifted`, `eat`: `ate`, `eats`: `ate`, `graze`: `grazed`, `grazes`: `grazed`, `leave`: `left`, `leaves`: `left`,
+	`bring`: `brought`, `brings`: `brought`}
 
 // simplePast takes such verbs for their past, piece by piece of a sentence. A
 // piece without a day of its own follows the one before: "finish 12 yesterday, go
@@ -89,7 +90,7 @@ func (r *reader) pastTold(b, verb int, piece [2]int) (past, day bool) {
 	for i := piece[0]; i < piece[1]; i++ {
 		t := r.tok(i)
 		day = day || t.shape == word && t.tag >= todayWord && t.tag <= weekdayWord
-		past = past || t.shape == word && (t.tag == yesterdayWord || r.oneOf(i, "already") || t.tag == lastWord && r.tok(i+1).tag == nightWord)
+		past = past || r.goneToday(i, piece) && !r.oneOf(verb+1, "round", "around", "through", "over") || t.shape == word && (t.tag == yesterdayWord || r.oneOf(i, "already") || t.tag == lastWord && r.tok(i+1).tag == nightWord)
 	}
 	if past || !r.oneOf(verb, "finish", "finishes") {
 		return past, day
@@ -116,3 +117,29 @@ func (r *reader) subjectIn(a, b int) bool {
 
 // longestPiece is how far a day may stand from its verb (ours).
 const longestPiece = 16
+
+// goneToday tells whether a time of today is told that has gone by, however it
+// is read: "this morning" in the afternoon, "at three o'clock" at nine at night.
+func (r *reader) goneToday(i int, piece [2]int) bool {
+	t := r.tok(i)
+	if t.tag == thisWord && t.shape == word {
+		return r.oneOf(i+1, "morning", "mornin", "morn", "am") && r.hour >= 12
+	}
+	if t.tag != atWord || t.shape != word || !r.hasTag(piece[0], piece[1], todayWord) {
+		return false // "heifers go to 12 at 3" may be an order
+	}
+	k, ok := r.clock(i)
+	if !ok || r.tok(i+1).tag == clockWord {
+		return false
+	}
+	n, next := r.whole(i + 1)
+	if next == i+1 || n < 1 || n > 12 {
+		return false
+	}
+	switch r.tok(k - 1).text {
+	case "am":
+		return n%12 < r.hour
+	default:
+		return n%12+12 < r.hour
+	}
+}

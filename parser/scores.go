@@ -123,7 +123,7 @@ func (r *reader) nextPaddock(i int) bool {
 	if s := r.tok(k); s.text == "s" && s.glued {
 		k++ // "14s at 2"
 	}
-	k = r.intro(k)
+	k = r.praised(r.intro(k))
 	return (ok || r.anyPaddock) && r.isScore(k) && r.tok(k).value <= 5
 }
 

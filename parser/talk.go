@@ -21,6 +21,9 @@ func (r *reader) talksOn(last, c *clause) bool {
 		return true
 	}
 	at := r.firstWord(c)
+	if c.guard == guardJoke && c.wordy() && r.happily(at, c.to) {
+		return true
+	}
 	if r.oneOf(at, "when", "while", "after", "before") && r.oneOf(at+1, "i", "we", "he", "she", "ive", "id") && len(c.pads)+len(c.mobs)+len(c.nums) == 0 && c.count == nil && c.until == 0 {
 		return r.inThePast(c) // "when I went round it on the bike"
 	}
@@ -102,4 +105,21 @@ func (r *reader) relative(c *clause, i int) bool {
 		return r.inThePast(&d) && !r.padAhead(i+1)
 	}
 	return r.oneOf(i, "which", "where", "whose", "who", "though", "although", "altho", "whereas", "whilst") && r.tok(i+1).shape == word && !r.padAhead(i+1)
+}
+
+// happily tells whether no more than how stock like it is laughed about: "they
+// r loving it lol".
+func (r *reader) happily(i, to int) bool {
+	if r.oneOf(i, "they", "the", "he", "she") {
+		i++
+		if r.girls(i) {
+			i++
+		}
+		if !r.oneOf(i, "r", "are", "were", "is", "look", "looked", "love", "loved", "hate", "hated", "seem") {
+			return false
+		}
+	} else if !r.oneOf(i, "theyre") {
+		return false
+	}
+	return r.oneOf(to-1, "lol", "haha", "hahaha", "hehe", "lmao", "rofl") || r.tok(to-1).shape == mark && r.oneOf(to-2, "lol", "haha", "hahaha", "hehe", "lmao", "rofl")
 }

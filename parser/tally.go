@@ -15,8 +15,16 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 		k = r.gist(k)
 	}
 	told := k
+	also := 0
+	if n, j := r.alsoTillers(r.over(k, ",", "-", "(")); n > 0 {
+		also, k = n, r.over(j, ")", "-")
+		if k == j {
+			k = r.over(j, ",")
+		}
+	}
 	k = r.intro(k)
 	t, next := r.scores(k)
+	t.n = max(t.n, also)
 	if t.empty() && r.negative(k) && r.isScore(k+1) {
 		t, next = r.scores(k + 1)
 		t.unsure("A leaf score cannot be below nothing. Please send the scores again.")
@@ -156,6 +164,8 @@ func (r *reader) intro(i int) int {
 			i++
 		case r.oneOf(i, "came", "coming", "comes", "come") && r.cameTo(i) > i:
 			i = r.cameTo(i) - 1
+		case r.oneOf(i, "it", "they", "these") && r.oneOf(i+1, "was", "were", "came") && r.tok(i-1).text == "," && r.listedScores(i+2):
+			i++ // "three in 12, they were 1, 1.25 and 0.75"
 		case t.text == "a" && r.tok(i+1).tag == averageWord:
 		case t.text == "i" && r.oneOf(i+1, "make", "got", "get", "had", "counted", "count"):
 		case r.oneOf(i, "bang", "spot", "dead", "smack") && r.oneOf(i+1, "on"):
@@ -169,6 +179,12 @@ func (r *reader) intro(i int) int {
 		i++
 	}
 	return i
+}
+
+// listedScores tells whether two scores or more stand at a token.
+func (r *reader) listedScores(i int) bool {
+	a, ok := r.value(i)
+	return ok && r.isScore(i) && r.isScore(r.listSeparator(a.next, true))
 }
 
 // runsLeaves tells whether a number of leaves follows "running": "creek bottom

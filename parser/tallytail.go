@@ -81,6 +81,10 @@ func (r *reader) tallyTail(c *clause, i int) int {
 func (r *reader) tillersTold(t *tally, i int) int {
 	j := i
 	u := r.tok(j)
+	if n, k := r.alsoTillers(i); k > i && len(t.said) == 1 {
+		t.n = n
+		return k
+	}
 	if u.text == "n" && r.tok(j+1).text == "=" {
 		if n, k := r.whole(j + 2); k > j+2 {
 			t.n = n
@@ -106,6 +110,29 @@ func (r *reader) tillersTold(t *tally, i int) int {
 		return k
 	}
 	return i
+}
+
+// alsoTillers reads "also eight" of the tillers of a paddock, where as many were
+// told of one before: without that the number may be a paddock.
+//
+//	alsoTillers = "also" whole
+func (r *reader) alsoTillers(i int) (n, next int) {
+	if !r.oneOf(i, "also") {
+		return 0, i
+	}
+	n, k := r.whole(i + 1)
+	if u := r.tok(k); k == i+1 || n < 5 || n > 100 || u.shape != mark && u.shape != end && u.shape != newline {
+		return 0, i
+	}
+	for j := i - 1; j > 0; j-- {
+		if r.tok(j).tag != tillerUnit {
+			continue
+		}
+		if m, next := r.whole(j - 1); next == j && m == n {
+			return n, k
+		}
+	}
+	return 0, i
 }
 
 // everyPaddock reads "per paddock", "in each of them" behind a number of tillers.
@@ -140,6 +167,9 @@ func (r *reader) statedMean(t *tally, i int) int {
 // yellowTail reads "yellowing at base", "2 yellowing", "oldest leaf dying".
 func (r *reader) yellowTail(t *tally, i int) int {
 	j := i
+	if k := r.yellowOnes(t, i); k > i {
+		return k
+	}
 	n, k := r.whole(j)
 	switch u := r.tok(j); {
 	case k > j && k > 0:
@@ -183,6 +213,47 @@ func (r *reader) yellowTail(t *tally, i int) int {
 	return j
 }
 
+// yellowOnes reads which tillers yellow by their place in the list: "the last one
+// has the oldest leaf yellow", "first two yellowing".
+//
+//	yellowOnes = [ "the" ] ( "first" | "last" ) [ whole | "one" ] [ "tiller" ] { … } yellowing
+func (r *reader) yellowOnes(t *tally, i int) int {
+	j := r.over(i, "the", "and", "with")
+	last := r.oneOf(j, "last")
+	if !last && !r.oneOf(j, "first") {
+		return i
+	}
+	n := 1
+	if m, k := r.whole(j + 1); k > j+1 && m > 0 {
+		n, j = m, k-1
+	}
+	j = r.over(j+1, "one", "ones", "tiller", "tillers", "of", "them", "those")
+	for end := j + longestRun; j < end && r.tok(j).shape == word && (yellowIntro[r.tok(j).text] || r.tok(j).tag == leafWord || r.tok(j).tag == leafUnit); {
+		j++
+	}
+	if r.tok(j).tag != yellowWord {
+		return i
+	}
+	for j++; r.tok(j).shape == word && (yellowOutro[r.tok(j).text] || r.tok(j).tag == leafWord || r.tok(j).tag == leafUnit); {
+		j++
+	}
+	if n > len(t.said) {
+		if len(t.said) > 0 {
+			t.unsure("There are fewer scores than the %d yellowing. Please send the scores again.", n)
+		}
+		return j
+	}
+	from := 0
+	if last {
+		from = len(t.said) - n
+	}
+	for k := from; k < from+n; k++ {
+		t.said[k].Floor = true
+	}
+	t.marked = true
+	return j
+}
+
 // everyTiller is how many tillers are yellowing where that was said of all.
 const everyTiller = -3
 
@@ -214,7 +285,7 @@ func (r *reader) howManyBehind(i int) (n, next int) {
 // on with the scores before it.
 func (r *reader) yellowAhead(i int) bool {
 	if n, k := r.whole(i); k == i || n < 1 {
-		if !r.oneOf(i, "all", "both", "some", "oldest", "older", "bottom", "lowest", "lower", "base", "old", "yellow", "yellowing") {
+		if !r.oneOf(i, "all", "both", "some", "first", "last", "the", "oldest", "older", "bottom", "lowest", "lower", "base", "old", "yellow", "yellowing") {
 			return false
 		}
 	}

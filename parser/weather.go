@@ -202,6 +202,8 @@ loop:
 			side, named = t.tag, true
 		case t.shape == number && r.tok(j+1).tag == cmUnit && (r.tok(j+2).tag == soilWord || r.tok(j+2).tag == tempWord):
 			j++
+		case named && r.hourOf(j) > j:
+			j = r.hourOf(j) - 1
 		case named && (t.text == ":" || t.text == "=" || t.text == "was" || t.text == "is" || t.text == "at" && r.tok(j+2).tag != cmUnit || t.text == "of" || t.text == "range" || t.text == "ranged" || t.text == "now" || t.text == "today"):
 		case named && t.text == "at" && r.tok(j+2).tag == cmUnit:
 			j += 2
@@ -211,6 +213,10 @@ loop:
 		j++
 	}
 	v, k, ok := r.plain(j)
+	if !ok && c.where == "" && r.oneOf(i, "soil") && r.tok(i+1).tag == tempWord && r.when(i+2).ok {
+		c.where = entry.Soil // "soil temp yesterday at nine was 10"
+		return i + 1
+	}
 	if !ok || !named && j > i {
 		return i
 	}
@@ -245,6 +251,23 @@ loop:
 }
 
 const fahrenheitOrNot = "Is that in degrees Fahrenheit? Please send it with °F or °C."
+
+// hourOf steps over the hour of a reading, which must be plain as one: "soil
+// temp at nine in the morning was 10".
+func (r *reader) hourOf(i int) int {
+	k, ok := r.clock(i)
+	if !ok {
+		return i
+	}
+	j := r.over(k, "in", "the")
+	switch {
+	case j > k && r.tok(j).tag == daytimeWord:
+		return j + 1
+	case r.oneOf(k-1, "am", "pm", "oclock", "m") || r.oneOf(k, "was", "were", "is"):
+		return k
+	}
+	return i
+}
 
 // keepTemperature lays a reading in its place.
 func (r *reader) keepTemperature(c *clause, v float64, where entry.Thermometer, side tag) {

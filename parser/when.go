@@ -73,6 +73,9 @@ func (r *reader) clock(i int) (int, bool) {
 	if at && t.tag == numberWord && t.sense > 0 && t.sense <= 12 && !r.unitAhead(i+1) && r.tok(i+1).tag != partWord && r.tok(i+1).tag != pointWord && r.tok(i+1).tag != andWord && r.tok(i+1).tag != leafUnit {
 		return i + 1, true // at nine
 	}
+	if t.tag == numberWord && t.sense > 0 && t.sense <= 12 && r.oneOf(i+1, "oclock") {
+		return i + 2, true // four o'clock
+	}
 	if t.shape != number || t.value >= 25 {
 		return i, false
 	}

@@ -1,0 +1,42 @@
+package parser
+
+// shorthand takes words as people type and say them for what they stand for:
+// "b4 lunch" is before lunch, "out of 9 an in 10" is and. An article stays one:
+// "an inch", "an 8 tiller average".
+func (r *reader) shorthand() {
+	for i := 0; i < len(r.toks); i++ {
+		t := &r.toks[i]
+		if t.shape != word || len(t.text) > 2 {
+			continue
+		}
+		switch n := r.tok(i + 1); {
+		case t.text == "an" && r.andForAn(i):
+			t.text, t.tag = "and", andWord
+		case t.text == "b" && n.text == "4" && n.glued && r.tok(i+2).shape == word && !r.tok(i+2).glued && !r.anyPaddock && !r.bears("b4"):
+			t.text, t.tag, t.end = "before", lexicon["before"].tag, n.end
+			r.toks = append(r.toks[:i+1], r.toks[i+2:]...)
+		}
+	}
+}
+
+// andForAn tells whether "an" is no article: no vowel follows it, or a word that
+// bears none.
+func (r *reader) andForAn(i int) bool {
+	b, n := r.tok(i-1), r.tok(i+1)
+	switch n.shape {
+	case number:
+		return b.shape == number
+	case word:
+		switch n.text[0] {
+		case 'a', 'e', 'i', 'o', 'u':
+			return noArticle[n.text]
+		case 'h':
+			return n.text != "hour" && n.text != "hours"
+		}
+		return len(n.text) > 1 && n.text[0] < 0x80
+	}
+	return false
+}
+
+// noArticle are words with a vowel before which "an" is "and".
+var noArticle = wordSet(`a it its i im ive ill id all also another our us out in into on onto off after again are is`)
