@@ -50,7 +50,10 @@ func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question
 // beforeTalk reads a question that talk follows: "what did we log on 12 this
 // week, trying to fill in the diary".
 func (r *reader) beforeTalk(from, to int, asked bool) *entry.Question {
-	if to-from > longestQuestion || !asked && !r.opensQuestion(from) {
+	if to-from > longestQuestion {
+		return nil
+	}
+	if _, framed := r.request(from, to); !asked && !framed && !r.opensQuestion(from) {
 		return nil
 	}
 	for i := from + 2; i < to-1; i++ {

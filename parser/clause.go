@@ -290,6 +290,7 @@ var partReaders = []func(*reader, *clause, int) int{
 	(*reader).freeFrom,
 	(*reader).nobodyPart,
 	(*reader).standstill,
+	(*reader).byway,
 	(*reader).agreedPart,
 	(*reader).idiomPart,
 	(*reader).whenPart,
@@ -362,7 +363,7 @@ func (r *reader) stray(c *clause, i int) {
 	if c.strange == 0 {
 		c.strangeW = t.text
 	}
-	if r.nameOfSomebody(c, i) {
+	if r.nameOfSomebody(c, i) || r.thisSeason(c, i) {
 		c.remarks++
 		return
 	}

@@ -11,6 +11,9 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	if len(c.pads) == 0 {
 		return nil, r.grazingWhere(c)
 	}
+	if r.outSince(c) {
+		c.days, c.spell = moment{day: r.today.Add(-c.spell), ok: true}, 0
+	}
 	if c.until != 0 || c.spell != 0 {
 		return r.heldBack(c)
 	}
@@ -122,6 +125,13 @@ func (r *reader) heldBack(c *clause) ([]entry.Entry, string) {
 	}
 	c.acts |= actHold
 	return r.holds(c)
+}
+
+// outSince tells whether a number of days says how long ago stock came out:
+// "steers been out of 12 two days now".
+func (r *reader) outSince(c *clause) bool {
+	return c.spell > 0 && c.spell <= 60 && c.until == 0 && !c.days.ok && mobsOf(c)[0] != "" && c.acts == actOut && c.only(roleOut) && c.guard == 0 && c.resid == nil &&
+		r.hasText(c.from, c.to, "been") && !r.hasText(c.from, c.to, "for")
 }
 
 // ways sorts the paddocks of a grazing by where the stock went.

@@ -298,6 +298,7 @@ var looseReaders = []func(*reader, *clause, int) int{
 	(*reader).mowing,
 	(*reader).letPart,
 	(*reader).keepPart,
+	(*reader).entered,
 }
 
 // looseWord reads words whose part depends on what stands around them.

@@ -92,9 +92,10 @@ func introduced(list []clause) []clause {
 // awaited tells whether an earlier clause of the sentence says whose scores
 // follow, and none has followed yet.
 func awaited(list []clause, sentence int) bool {
+	colon := len(list) > 0 && list[len(list)-1].colon
 	for n := len(list) - 1; n >= 0 && list[n].sentence == sentence; n-- {
 		if c := &list[n]; c.intro {
-			return c.remarks == 0 || c.days.ok
+			return c.remarks == 0 || c.days.ok || colon
 		}
 		if len(list[n].pads) > 0 || list[n].says() {
 			return false

@@ -93,6 +93,9 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			out[n-1].count.n = c.count.n
 			continue // "West 80 about 2.25. Ten tillers."
 		}
+		if r.besideThePoint(c) {
+			continue
+		}
 		if len(out) > 0 && r.talksOn(&out[len(out)-1], c) {
 			out[len(out)-1].remarks++
 			continue

@@ -104,6 +104,9 @@ func (r *reader) rainPart(c *clause, i int) int {
 //
 //	more = "another" number [ day ]
 func (r *reader) moreRain(c *clause, i int) int {
+	if k := r.nextDaysRain(c, i); k > i || r.cut {
+		return k
+	}
 	if !r.oneOf(i, "another") || !r.rained && !c.has(actRain) {
 		return i
 	}
@@ -112,6 +115,31 @@ func (r *reader) moreRain(c *clause, i int) int {
 		return i
 	}
 	if t, m := r.tok(k), r.when(k); m.day > r.today || !m.ok && t.shape != end && t.shape != newline && t.shape != mark && t.tag != clockWord {
+		return i
+	}
+	if c.has(actRain) {
+		r.cut = true
+		return i
+	}
+	c.acts |= actRain
+	c.mm, c.more = v*r.perRain, true
+	return k
+}
+
+// nextDaysRain reads a number of its own day behind rain that has its day too:
+// "9mm Tuesday and 4 on Wednesday". Nothing else may follow it.
+//
+//	rain-of-day = day ( "and" | "," ) number [ "on" ] day ( end | "in" gauge )
+func (r *reader) nextDaysRain(c *clause, i int) int {
+	if b := r.tok(i - 2); !r.rained && !c.has(actRain) || !r.joins(i-1) || b.shape != word || b.tag != weekdayWord && b.tag != yesterdayWord || r.tok(i).shape != number {
+		return i
+	}
+	v, k, ok := r.plain(i)
+	m := r.when(k)
+	if !ok || v < 0 || r.unitAhead(k) || !m.ok || m.day > r.today || m.next == k {
+		return i
+	}
+	if t := r.tok(m.next); t.shape != end && t.shape != newline && t.text != "." && !(r.oneOf(m.next, "from", "in", "by", "off") && r.tok(r.over(m.next+1, "the", "our")).tag == gaugeWord) {
 		return i
 	}
 	if c.has(actRain) {
@@ -206,6 +234,9 @@ loop:
 		}
 		j++
 	}
+	if k := r.downAndUp(c, j, where); named && k > j {
+		return k
+	}
 	v, k, ok := r.plain(j)
 	if !ok || !named && j > i {
 		return i
@@ -213,7 +244,8 @@ loop:
 	told := k
 	deg, fahrenheit, k := r.degrees(k)
 	r.unitTold = deg
-	if !named && !deg && !r.leastFirst(j) || !deg && r.unitAhead(k) && r.tok(k).tag != monthName {
+	below := v < 0 && r.tok(k).tag == airWord // "minus 2 air"
+	if !named && !deg && !below && !r.leastFirst(j) || !deg && r.unitAhead(k) && r.tok(k).tag != monthName {
 		return i
 	}
 	if named && !deg && r.tok(k).tag == mmUnit {

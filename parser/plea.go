@@ -1,0 +1,107 @@
+package parser
+
+// Beside a report people plead, and tell of their own coming and going: "please
+// nobody open this gate", "somebody help me tomorrow with the fence", "I am only
+// on until Wednesday", "my bill comes Friday". None of it is about a paddock or
+// stock, so that its days, denials and orders are none of the report's.
+
+// besideThePoint tells whether a clause does no more than that.
+func (r *reader) besideThePoint(c *clause) bool {
+	if len(c.pads) > 0 || len(c.mobs) > 0 || len(c.nums) > 0 || c.count != nil || c.resid != nil || c.head > 0 || c.share != 0 {
+		return false
+	}
+	return r.asksHelp(c) || r.ownTime(c) || r.visit(c)
+}
+
+// asksHelp reads "somebody help me tomorrow with the fence".
+func (r *reader) asksHelp(c *clause) bool {
+	at := r.over(r.firstWord(c), "can", "could", "would", "will", "please", "pls", "maybe")
+	if c.acts != 0 || !r.oneOf(at, "somebody", "someone", "anybody", "anyone", "whoever", "you") {
+		return false
+	}
+	for i := at + 1; i < min(at+4, c.to); i++ {
+		if r.oneOf(i, "help", "ring", "call", "phone", "remind", "collect", "bring") && (r.oneOf(i+1, "me", "us", "him", "her", "out") || r.oneOf(i+1, "with")) {
+			return true
+		}
+	}
+	return false
+}
+
+// ownTime reads "I am only on until Wednesday", "I'm away from Friday": how long
+// somebody is at work.
+func (r *reader) ownTime(c *clause) bool {
+	at := r.over(r.firstWord(c), "as", "because", "cos")
+	if c.acts&^(actOut|actIn) != 0 || c.stock || c.until == 0 && c.spell == 0 && !c.days.ok {
+		return false
+	}
+	k := at
+	switch {
+	case r.oneOf(at, "im", "ill"):
+		k = at + 1
+	case r.oneOf(at, "i", "he", "she") && r.oneOf(at+1, "am", "is", "will"):
+		k = at + 2
+	default:
+		return false
+	}
+	k = r.over(k, "only", "just", "be", "not", "here", "back", "gone")
+	return r.oneOf(k, "on", "off", "away", "here", "until", "till", "til", "in", "home", "for", "around", "at") || r.oneOf(k-1, "here", "back", "gone")
+}
+
+// visit reads "my bill comes friday", "the vet is coming tomorrow": somebody or
+// something that nobody knows comes on a day ahead.
+func (r *reader) visit(c *clause) bool {
+	if !c.days.ok || !c.future || c.acts&^(actMoved|actGoing) != 0 || c.stock || c.guard&^(guardFuture|guardPlan) != 0 {
+		return false
+	}
+	at := r.firstWord(c)
+	if !r.oneOf(at, "my", "the", "our", "his", "her", "a") {
+		return false
+	}
+	for i := at + 2; i < min(at+5, c.to); i++ {
+		if r.oneOf(i, "comes", "coming", "arrives", "arriving", "due", "calls", "calling", "starts", "finishes", "leaves") {
+			return true
+		}
+	}
+	return false
+}
+
+// gatePlea tells whether a clause behind a report asks that a gate or a fence be
+// left as it is: "please nobody open this gate", "leave the gate shut".
+func (r *reader) gatePlea(last, c *clause) bool {
+	if c.sentence != last.sentence || !last.says() || len(last.pads) == 0 || last.guard != 0 || !c.trouble || c.event ||
+		len(c.pads)+len(c.mobs)+len(c.nums) > 0 || c.count != nil || c.days.ok || c.until != 0 || c.acts&^(actRelease|actShut|actClosed|actPlace|actHold) != 0 {
+		return false
+	}
+	at := r.firstWord(c)
+	for r.tok(at).tag == courtesy || r.oneOf(at, "so", "just") {
+		at++
+	}
+	return r.oneOf(at, "nobody", "noone", "dont", "leave", "keep", "mind", "make", "watch", "everyone", "everybody", "shut", "close") || r.oneOf(at, "no", "do") && r.oneOf(at+1, "one", "not")
+}
+
+// theirMood tells whether a clause behind a report tells how the stock took it:
+// "they run very happy", "they were hollering to move". An order or a plan names
+// a day or a paddock.
+func (r *reader) theirMood(last, c *clause) bool {
+	if last.family() != famGraze || c.guard != 0 || !r.oneOf(r.firstWord(c), "they", "theyre") || len(c.pads)+len(c.mobs)+len(c.nums) > 0 || c.count != nil || c.resid != nil ||
+		c.days.ok || c.until != 0 || c.spell != 0 || c.trouble || c.event || !c.has(actOrder) || c.acts&^(actOrder|actMoved) != 0 || c.strange+c.remarks == 0 {
+		return false
+	}
+	return true
+}
+
+// orderBeside tells whether a clause behind a hold orders where stock walk
+// instead, and names no paddock: "so run everybody around the other way".
+func (r *reader) orderBeside(last, c *clause) bool {
+	at := r.over(r.firstWord(c), "so", "please", "just")
+	return last.family() == famHold && c.sentence == last.sentence && last.guard == 0 && len(last.pads) > 0 && c.guard == 0 && r.tok(at).tag == moveWord && c.has(actOrder) && c.acts&^(actOrder|actMoved) == 0 &&
+		len(c.pads)+len(c.mobs)+len(c.nums) == 0 && c.count == nil && c.resid == nil && !c.days.ok && c.until == 0 && c.spell == 0
+}
+
+// crossTold tells whether a clause behind scores says what a mark among them
+// means: "the x is one which the cow pull out".
+func (r *reader) crossTold(last, c *clause) bool {
+	at := r.over(r.firstWord(c), "the")
+	return last.count != nil && last.count.skipped.Other > 0 && c.sentence <= last.sentence+1 && r.oneOf(at, "x", "xs") && r.oneOf(at+1, "is", "was", "are", "were", "means", "one") &&
+		len(c.pads)+len(c.mobs)+len(c.nums) == 0 && c.resid == nil && c.until == 0
+}
