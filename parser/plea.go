@@ -48,9 +48,9 @@ func (r *reader) ownTime(c *clause) bool {
 }
 
 // visit reads "my bill comes friday", "the vet is coming tomorrow": somebody or
-// something that nobody knows comes on a day ahead.
+// something that nobody knows is to come on a day.
 func (r *reader) visit(c *clause) bool {
-	if !c.days.ok || !c.future || c.acts&^(actMoved|actGoing) != 0 || c.stock || c.guard&^(guardFuture|guardPlan) != 0 {
+	if !c.days.ok || c.acts&^(actMoved|actGoing) != 0 || c.stock || c.guard&^(guardFuture|guardPlan) != 0 {
 		return false
 	}
 	at := r.firstWord(c)
@@ -83,8 +83,9 @@ func (r *reader) gatePlea(last, c *clause) bool {
 // "they run very happy", "they were hollering to move". An order or a plan names
 // a day or a paddock.
 func (r *reader) theirMood(last, c *clause) bool {
-	if last.family() != famGraze || c.guard != 0 || !r.oneOf(r.firstWord(c), "they", "theyre") || len(c.pads)+len(c.mobs)+len(c.nums) > 0 || c.count != nil || c.resid != nil ||
-		c.days.ok || c.until != 0 || c.spell != 0 || c.trouble || c.event || !c.has(actOrder) || c.acts&^(actOrder|actMoved) != 0 || c.strange+c.remarks == 0 {
+	eats := c.guard == guardPlan && c.acts == 0 && r.hasTag(c.from, c.to, grazeWord) && !r.hasTag(c.from, c.to, planWord) && !r.hasTag(c.from, c.to, nextWord)
+	if last.family() != famGraze || c.guard != 0 && !eats || !r.oneOf(r.firstWord(c), "they", "theyre") || len(c.pads)+len(c.mobs)+len(c.nums) > 0 || c.count != nil || c.resid != nil ||
+		c.days.ok || c.until != 0 || c.spell != 0 || c.trouble || c.event || !c.has(actOrder) && !eats || c.acts&^(actOrder|actMoved) != 0 || c.strange+c.remarks == 0 {
 		return false
 	}
 	return true
@@ -103,5 +104,5 @@ func (r *reader) orderBeside(last, c *clause) bool {
 func (r *reader) crossTold(last, c *clause) bool {
 	at := r.over(r.firstWord(c), "the")
 	return last.count != nil && last.count.skipped.Other > 0 && c.sentence <= last.sentence+1 && r.oneOf(at, "x", "xs") && r.oneOf(at+1, "is", "was", "are", "were", "means", "one") &&
-		len(c.pads)+len(c.mobs)+len(c.nums) == 0 && c.resid == nil && c.until == 0
+		len(c.pads)+len(c.nums) == 0 && mobsOf(c)[0] == "" && c.resid == nil && c.until == 0
 }
