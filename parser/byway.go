@@ -18,7 +18,7 @@ func (r *reader) byway(c *clause, i int) int {
 	return i
 }
 
-var bywayReaders = []func(*reader, *clause, int) int{(*reader).wayOf, (*reader).timeTaken, (*reader).groundIn}
+var bywayReaders = []func(*reader, *clause, int) int{(*reader).wayOf, (*reader).timeTaken, (*reader).groundIn, (*reader).readFrom, (*reader).firstSince, (*reader).perhapsRange}
 
 // wayOf steps over "on the way back from the sheds", where it is the counter's
 // way: no stock are spoken of, and no paddock is named.
@@ -76,6 +76,48 @@ func (r *reader) groundIn(c *clause, i int) int {
 		}
 	}
 	return i
+}
+
+// readFrom steps over "by the shed thermometer".
+func (r *reader) readFrom(c *clause, i int) int {
+	if !c.has(actTemp) || !r.oneOf(i, "by", "on", "from", "off", "at") {
+		return i
+	}
+	k := r.over(i+1, "the", "our", "my")
+	for n := 0; n < 3 && r.tok(k).shape == word; n++ {
+		if r.oneOf(k, "thermometer", "thermometers", "probe") {
+			return k + 1
+		}
+		k++
+	}
+	return i
+}
+
+// firstSince steps over "since March" behind "the first frost": how long ago the
+// one before was.
+func (r *reader) firstSince(c *clause, i int) int {
+	if u := r.tok(i + 1); !c.has(actTemp) || !r.oneOf(i, "since") || u.tag != monthName && !r.oneOf(i+1, "last", "spring", "autumn", "winter", "summer", "fall") {
+		return i
+	}
+	for k := i - 1; k >= c.from; k-- {
+		if r.oneOf(k, "first", "coldest", "hottest", "warmest", "hardest", "worst") {
+			return r.over(i+2, "spring", "autumn", "winter", "summer", "fall", "year", "month")
+		}
+	}
+	return i
+}
+
+// perhapsRange reads "11 maybe 2-2.5": leaves, with the doubt that a range has.
+func (r *reader) perhapsRange(c *clause, i int) int {
+	if !r.oneOf(i, "maybe", "perhaps") || len(c.pads) != 1 || c.pads[0].next != i || c.count != nil || c.acts != 0 || !r.isScore(i+1) || r.tok(i+1).value > 5 {
+		return i
+	}
+	t, k := r.scores(i + 1)
+	if t.doubt == "" || t.empty() || len(t.said) > 1 {
+		return i
+	}
+	c.count = &t
+	return k
 }
 
 // entered reads "and entered West 40" behind stock: they went in there. Who

@@ -11,7 +11,7 @@ var idiomTable = map[effect]string{
 		see the soil; cant see any soil; cant see ground; cant see the ground; cant see any ground; cant see bare ground; cannot see dirt; cannot
 		see soil; cannot see the ground; can not see the ground; can not see ground; can not see any ground; can not see dirt; can not see the dirt;
 		can not see any dirt; can not see soil; can not see the soil; can not see any soil; cant see any clay; cant see the clay; cant see clay; no
-		clay showing; no clay to be seen; no bare ground to be seen; no bare soil to be seen; no bare dirt to be seen; no ground to be seen; no soil to be seen; no dirt to be seen; no dirt showing; no bare ground; no bare
+		clay showing; no clay to be seen; theres no bare ground; theres no bare ground to be seen; theres no ground to be seen; theres no bare dirt; no bare ground to be seen; no bare soil to be seen; no bare dirt to be seen; no ground to be seen; no soil to be seen; no dirt to be seen; no dirt showing; no bare ground; no bare
 		dirt; no soil showing; no ground showing; no bare soil; no dirt visible; no soil visible; covered over; grass closed over; canopy closure`,
 	{acts: actWet}: `
 		churned up; churned to mud; turned to mud; cut to ribbons; cut to bits; ripped to bits; torn to bits; torn up; all mud; its a swamp; a
