@@ -25,7 +25,7 @@ func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question
 			continue
 		}
 		tries++
-		if r.standsIt(i, to) {
+		if r.standsIt(i, to) && r.statesPlainly(from, i, sentence) {
 			r.ofIt = true
 			return &entry.Question{About: entry.AskReady}, i, true
 		}

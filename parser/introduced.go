@@ -159,4 +159,6 @@ func (c *clause) fits(d *clause) bool {
 }
 
 // awaits tells whether a clause announces how many scores are to come.
-func (c *clause) awaits() bool { return c.count != nil && c.count.empty() && c.count.n > 0 }
+func (c *clause) awaits() bool {
+	return c.count != nil && len(c.count.said) == 0 && !c.count.garbled && c.count.n > 0
+}

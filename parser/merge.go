@@ -96,6 +96,10 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 		if r.besideThePoint(c) {
 			continue
 		}
+		if n := len(out); n > 0 && r.opensAfterAll(&out[n-1], c) {
+			out[n-1] = *c
+			continue
+		}
 		if len(out) > 0 && r.talksOn(&out[len(out)-1], c) {
 			out[len(out)-1].remarks++
 			continue
@@ -256,7 +260,8 @@ func (c *clause) absorb(d *clause) {
 	}
 	waits := c.awaits()
 	if d.count != nil && waits {
-		d.count.n, c.count = max(d.count.n, c.count.n), nil
+		d.count.n, d.count.skipped = max(d.count.n, c.count.n), both(d.count.skipped, c.count.skipped)
+		c.count = nil
 	}
 	if d.count != nil && c.count != nil {
 		c.unsure("Those are two lists of scores. Please send each with its paddock.")

@@ -10,7 +10,7 @@ func (r *reader) besideThePoint(c *clause) bool {
 	if len(c.pads) > 0 || len(c.mobs) > 0 || len(c.nums) > 0 || c.count != nil || c.resid != nil || c.head > 0 || c.share != 0 {
 		return false
 	}
-	return r.asksHelp(c) || r.ownTime(c) || r.visit(c)
+	return r.asksHelp(c) || r.ownTime(c) || r.visit(c) || r.feedInStore(c)
 }
 
 // asksHelp reads "somebody help me tomorrow with the fence".
@@ -45,6 +45,26 @@ func (r *reader) ownTime(c *clause) bool {
 	}
 	k = r.over(k, "only", "just", "be", "not", "here", "back", "gone")
 	return r.oneOf(k, "on", "off", "away", "here", "until", "till", "til", "in", "home", "for", "around", "at") || r.oneOf(k-1, "here", "back", "gone")
+}
+
+// feedInStore reads "we have already enough bales for two winters".
+func (r *reader) feedInStore(c *clause) bool {
+	if c.acts&^(actBale|actSilage|actHay) != 0 || c.guard != 0 || c.days.ok || c.until != 0 || !r.hasText(c.from, c.to, "bales") && !r.hasText(c.from, c.to, "silage") && !r.hasText(c.from, c.to, "hay") {
+		return false
+	}
+	at := r.over(r.firstWord(c), "as", "because", "since")
+	return r.oneOf(at, "we", "weve", "i", "ive", "theres", "there", "plenty", "enough") && (r.hasText(c.from, c.to, "enough") || r.hasText(c.from, c.to, "plenty"))
+}
+
+// toldOthers reads "and I told everyone in the kitchen" behind a report: whom the
+// sender told does not make it hearsay.
+func (r *reader) toldOthers(c *clause) bool {
+	at := r.firstWord(c)
+	if !r.oneOf(at, "i", "ive", "we") || len(c.pads)+len(c.nums) > 0 || mobsOf(c)[0] != "" || c.count != nil || c.resid != nil || c.days.ok || c.until != 0 || c.guard&^guardHear != 0 || c.acts&^actIn != 0 {
+		return false
+	}
+	k := r.over(at+1, "have", "already", "did", "even")
+	return r.oneOf(k, "told", "rang", "texted", "messaged", "phoned") && r.oneOf(r.over(k+1, "to", "it", "the"), "everyone", "everybody", "all", "him", "her", "them", "you", "ye", "lads", "boss", "others", "dad", "mam", "mum", "team")
 }
 
 // visit reads "my bill comes friday", "the vet is coming tomorrow": somebody or
@@ -105,4 +125,43 @@ func (r *reader) crossTold(last, c *clause) bool {
 	at := r.over(r.firstWord(c), "the")
 	return last.count != nil && last.count.skipped.Other > 0 && c.sentence <= last.sentence+1 && r.oneOf(at, "x", "xs") && r.oneOf(at+1, "is", "was", "are", "were", "means", "one") &&
 		len(c.pads)+len(c.nums) == 0 && mobsOf(c)[0] == "" && c.resid == nil && c.until == 0
+}
+
+// complaint steps over "why nobody write it," before a report with its day: who
+// complains so asks nothing.
+func (r *reader) complaint(from, to int) int {
+	i := r.over(from, "so", "and", "but", "hey")
+	if !r.oneOf(i, "why") || !r.oneOf(r.over(i+1, "is", "does", "did", "has", "do", "there"), "nobody", "noone", "no", "nothing", "isnt", "didnt", "doesnt", "dont", "hasnt", "havent", "never") {
+		return from
+	}
+	for k := i + 2; k < min(i+10, to); k++ {
+		if t := r.tok(k); t.text != "," && t.text != "-" {
+			continue
+		}
+		if m := r.when(k + 1); m.ok && m.day <= r.today && !m.vague && r.wordsOnly(i, k) {
+			return k + 1
+		}
+		return from
+	}
+	return from
+}
+
+// opensAfterAll makes "no silage from 7 and 4 after all" the paddocks that the
+// next sentence opens: "I opened both of them yesterday". By itself the denial
+// may as well be of a cut.
+func (r *reader) opensAfterAll(last, c *clause) bool {
+	if c.sentence != last.sentence+1 || !c.has(actRelease) || c.acts&^(actRelease|actIn) != 0 || len(c.pads) > 0 || c.guard != 0 || c.until != 0 || c.count != nil || mobsOf(c)[0] != "" ||
+		r.please || !r.hasText(c.from, c.to, "opened") || !r.hasText(c.from, c.to, "them") && !r.hasText(c.from, c.to, "it") && !r.hasText(c.from, c.to, "both") {
+		return false
+	}
+	fed := last.acts & (actSilage | actHay)
+	if last.guard != guardNeg || fed == 0 || last.acts != fed || len(last.pads) == 0 || last.count != nil || last.until != 0 {
+		return false
+	}
+	c.pads = append([]place(nil), last.pads...)
+	for n := range c.pads {
+		c.pads[n].role = roleNone
+	}
+	c.acts |= fed
+	return true
 }
