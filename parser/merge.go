@@ -135,7 +135,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 // herdless tells whether a sentence behind a leaf count speaks of going in or
 // out, but of no stock and no paddock: it may be the counter who does.
 func (c *clause) herdless(last *clause) bool {
-	if last.family() == famGraze && c.sentence != last.sentence && c.acts == actOut|actDone && len(c.pads) == 0 && len(c.mobs) == 0 && !c.stock && c.resid == nil && !c.days.ok && (last.has(actOut|actGrazed) || c.to-c.from > 1) {
+	if last.family() == famGraze && c.sentence != last.sentence && c.acts == actOut|actDone && len(c.pads) == 0 && len(c.mobs) == 0 && !c.stock && c.resid == nil && (!c.days.ok || c.days == last.days) && (last.has(actOut|actGrazed) || c.to-c.from > 1) {
 		return true // "now in 6. Job done."
 	}
 	if f := last.family(); (f == famCut || f == famHold) && c.has(actDone) && !c.has(actIn|actMoved) && len(c.pads) == 0 && len(c.mobs) == 0 && !c.stock {
