@@ -14,6 +14,9 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	if r.outSince(c) {
 		c.days, c.spell = moment{day: r.today.Add(-c.spell), ok: true}, 0
 	}
+	if r.comeOn(c) {
+		return nil, "Did they come out then, or are they to? Please tell me when the stock have moved."
+	}
 	if c.until != 0 || c.spell != 0 {
 		return r.heldBack(c)
 	}
@@ -125,6 +128,13 @@ func (r *reader) heldBack(c *clause) ([]entry.Entry, string) {
 	}
 	c.acts |= actHold
 	return r.holds(c)
+}
+
+// comeOn tells whether "they come out Friday" stands behind what else was told: it
+// may be the Friday to come.
+func (r *reader) comeOn(c *clause) bool {
+	at := r.firstWord(c)
+	return c.days.ok && c.days.weekday && !c.future && r.oneOf(at, "they", "he", "she") && r.oneOf(at+1, "come", "comes", "move", "go", "goes", "shift")
 }
 
 // outSince tells whether a number of days says how long ago stock came out:

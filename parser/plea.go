@@ -44,6 +44,9 @@ func (r *reader) ownTime(c *clause) bool {
 		return false
 	}
 	k = r.over(k, "only", "just", "be", "not", "here", "back", "gone")
+	if r.oneOf(k, "on", "off", "in", "at", "for") && r.oneOf(k+1, "it", "there", "them", "that", "this", "the") && !r.oneOf(k+2, "farm", "moment", "job", "morning", "weekend") {
+		return false // "I'm off it until Friday"
+	}
 	return r.oneOf(k, "on", "off", "away", "here", "until", "till", "til", "in", "home", "for", "around", "at") || r.oneOf(k-1, "here", "back", "gone")
 }
 
@@ -74,11 +77,11 @@ func (r *reader) visit(c *clause) bool {
 		return false
 	}
 	at := r.firstWord(c)
-	if !r.oneOf(at, "my", "the", "our", "his", "her", "a") {
+	if !r.oneOf(at, "my", "the", "our", "his", "her", "a") || r.hasTag(c.from, c.to, padMark) || r.hasText(c.from, c.to, "back") || r.hasText(c.from, c.to, "off") {
 		return false
 	}
 	for i := at + 2; i < min(at+5, c.to); i++ {
-		if r.oneOf(i, "comes", "coming", "arrives", "arriving", "due", "calls", "calling", "starts", "finishes", "leaves") {
+		if r.oneOf(i, "comes", "coming", "arrives", "arriving", "calls", "calling") {
 			return true
 		}
 	}
