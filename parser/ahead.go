@@ -52,7 +52,7 @@ func (r *reader) listOf(k, n int) bool {
 	for j := k; j < k+16; j++ {
 		m := r.tok(j)
 		if m.shape == mark || m.shape == newline {
-			said, _ := r.lookAtScores(r.over(j+1, "-", ":"))
+			said, _ := r.lookAtScores(r.over(j+1, "-", ":", "is", "was", "it", "its", "they", "were", "got"))
 			if len(said.said)+said.skipped.Total() == n && said.doubt == "" {
 				return true
 			}
@@ -63,6 +63,18 @@ func (r *reader) listOf(k, n int) bool {
 		}
 	}
 	return false
+}
+
+// howManyTold tells whether a number in words behind a paddock and a word for
+// counting is how many tillers were pulled: "South I counted four, is 2, 2.25,
+// 2.5, 2.25".
+func (r *reader) howManyTold(i int) bool {
+	t := r.tok(i)
+	if t.tag != numberWord || t.sense < 2 || !pullWords[r.tok(i-1).text] || r.oneOf(i-1, "got") || r.tok(i+1).text != "," && r.tok(i+1).text != ":" && r.tok(i+1).text != "-" {
+		return false
+	}
+	k := r.over(i+2, "is", "was", "it", "its", "they", "were", "got")
+	return r.tok(k).shape == number && r.listOf(i+1, int(t.sense))
 }
 
 // pulling tells whether a word for counting stands before a number.

@@ -72,7 +72,7 @@ func (r *reader) residualPart(c *clause, i int) int {
 	case t.tag == residWord:
 		named = true
 		j++
-		for j < i+longestRun && r.tok(j).tag == residWord {
+		for j < i+longestRun && (r.tok(j).tag == residWord || r.oneOf(j, "grazing") && r.tok(j+1).tag == residWord) {
 			j++
 		}
 	case t.tag == leftWord:

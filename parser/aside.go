@@ -28,6 +28,8 @@ func (r *reader) leftOut(i int) int {
 		return r.over(k+1, "them", "it") + 1
 	case r.oneOf(k, "didnt", "did", "dont", "havent") && r.oneOf(r.over(k+1, "not"), "count", "counted", "include", "score"):
 		return r.over(k+1, "not", "count", "counted", "include", "score", "them", "those", "it", "these")
+	case r.oneOf(i, "off", "out", "aside") && (r.oneOf(i+1, "as", "too", "also") || r.tok(i+1).shape == mark || r.tok(i+1).shape == end) && !r.oneOf(i-1, "heading", "headed"):
+		return i + 1 // "pulled two daughters off as well"
 	case r.oneOf(k, "removed", "excluded", "ignored", "discarded", "tossed", "skipped", "binned", "dropped", "not") && !r.isScore(k+1):
 		return r.over(k+1, "counted", "included")
 	}
@@ -86,6 +88,9 @@ func (r *reader) asideCount(t *tally, i int) (n, next int) {
 	}
 	j := i + 1
 	for tied, last := false, i+longestRun; ; j++ {
+		if k := r.thrownFor(j); k > j {
+			return v, k
+		}
 		u := r.tok(j)
 		switch {
 		case j > last:
@@ -100,6 +105,21 @@ func (r *reader) asideCount(t *tally, i int) (n, next int) {
 		}
 		return r.looseCount(t, i, v)
 	}
+}
+
+// thrownFor steps over what was done with a tiller set aside, up to why: "one I
+// threw out for nodes".
+func (r *reader) thrownFor(i int) int {
+	k := r.over(i, "that", "i", "we", "more")
+	if k == i || !r.oneOf(k, "threw", "chucked", "tossed", "left", "put", "set", "dropped", "binned", "discarded", "pulled", "took") {
+		return i
+	}
+	k = r.over(k+1, "it", "out", "aside", "away", "off")
+	k = r.over(k, "for", "with", "because", "as", "of", "it", "had", "having", "was", "showing", "the", "a")
+	if t := r.tok(k); t.tag != reproWord && t.tag != daughterWord || r.onTheWay(k) {
+		return i
+	}
+	return k
 }
 
 // setAside tells whether it is told at i, in words or with a verb, how many

@@ -25,6 +25,10 @@ func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question
 			continue
 		}
 		tries++
+		if r.standsIt(i, to) && r.statesPlainly(from, i, sentence) {
+			r.ofIt = true
+			return &entry.Question{About: entry.AskReady}, i, true
+		}
 		if q := r.ask(i, to, true); q != nil {
 			if w := r.ask(from, to, true); w != nil && w.About == entry.AskRound && w.Days > 0 {
 				return w, from, true // "going to a 25 day round, what would that do"
@@ -37,6 +41,9 @@ func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question
 		if q := r.beforeTalk(i, to, true); q != nil {
 			return r.behind(q, i, to), i, true
 		}
+	}
+	if q, at := r.toldAnew(from, to); q != nil {
+		return q, at, true
 	}
 	if q, at := r.trailing(from, to, sentence); q != nil {
 		return q, at, true
@@ -59,7 +66,10 @@ func (r *reader) asksBot(i int) bool {
 // beforeTalk reads a question that talk follows: "what did we log on 12 this
 // week, trying to fill in the diary".
 func (r *reader) beforeTalk(from, to int, asked bool) *entry.Question {
-	if to-from > longestQuestion || !asked && !r.opensQuestion(from) {
+	if to-from > longestQuestion {
+		return nil
+	}
+	if _, framed := r.request(from, to); !asked && !framed && !r.opensQuestion(from) {
 		return nil
 	}
 	for i := from + 2; i < to-1; i++ {
@@ -128,6 +138,48 @@ func (r *reader) trailing(from, to, sentence int) (*entry.Question, int) {
 		return nil, from
 	}
 	return nil, from
+}
+
+// toldAnew reads a request behind talk that nothing parts from it, with talk
+// behind: "right before I head out can you tell me how 12 stands, I walked past
+// it last week".
+func (r *reader) toldAnew(from, to int) (*entry.Question, int) {
+	if to-from > longestQuestion {
+		return nil, from
+	}
+	for i := from + 1; i < to-3; i++ {
+		if !r.oneOf(i, "can", "could", "would", "will") || !r.oneOf(i+1, "you", "u", "ye", "someone", "somebody", "anyone") || !r.oneOf(i+2, "tell", "show", "give", "send") || !r.oneOf(i+3, "me", "us") {
+			continue
+		}
+		if !r.wordsOnly(from, i) {
+			return nil, from
+		}
+		q := r.ask(i, to, true)
+		if q == nil {
+			q = r.beforeTalk(i, to, true)
+		}
+		return r.behind(q, i, to), from
+	}
+	return nil, from
+}
+
+// standsIt tells whether "how does it stand now" is asked behind what was told of
+// a paddock.
+func (r *reader) standsIt(i, to int) bool {
+	k := r.over(i, "so", "and")
+	if !r.oneOf(k, "how", "hows", "where") || to-i > 9 {
+		return false
+	}
+	k = r.over(k+1, "does", "do", "is", "are")
+	if !r.oneOf(k, "it", "that", "they", "those") && !(r.oneOf(k-1, "hows") && r.oneOf(k, "it", "that")) {
+		return false
+	}
+	k++
+	if !r.oneOf(k, "stand", "stands", "standing", "look", "looking", "sit", "sitting", "stack", "placed", "fixed") {
+		return false
+	}
+	k = r.over(k+1, "up", "now", "then", "today", "after", "that", "at", "the", "moment", "for", "grazing", "against", "rest", "please")
+	return k >= to
 }
 
 // asksAnew tells whether a word can open a question inside a sentence. "When"

@@ -295,6 +295,7 @@ var partReaders = []func(*reader, *clause, int) int{
 	(*reader).freeFrom,
 	(*reader).nobodyPart,
 	(*reader).standstill,
+	(*reader).byway,
 	(*reader).agreedPart,
 	(*reader).idiomPart,
 	(*reader).whenPart,
@@ -367,7 +368,7 @@ func (r *reader) stray(c *clause, i int) {
 	if c.strange == 0 {
 		c.strangeW = t.text
 	}
-	if r.nameOfSomebody(c, i) {
+	if r.nameOfSomebody(c, i) || r.thisSeason(c, i) {
 		c.remarks++
 		return
 	}

@@ -73,3 +73,21 @@ func (r *reader) outside(c *clause, i int) bool {
 
 var weatherWords = wordSet(`wet damp cold hot warm cool rainy windy muddy foggy misty frosty snowy sunny raining pouring miserable horrible freezing
 	bitter chilly lovely beautiful greasy sloppy slippery humid soaking grim nasty blowing howling baking icy boggy`)
+
+// onlyPerhaps tells whether a count of one paddock is in doubt, but planned by
+// nothing: "11 maybe 2.5".
+func (r *reader) onlyPerhaps(c *clause) bool {
+	if c.family() != famCount || len(c.pads) != 1 || !c.pads[0].known || c.strange > 0 || len(c.count.said) == 0 && c.count.doubt == "" || c.acts != 0 {
+		return false
+	}
+	perhaps := false
+	for i := c.from; i < c.to; i++ {
+		if t := r.tok(i); t.shape == word && (t.tag == planWord || t.tag == nextWord) {
+			if !r.oneOf(i, "maybe", "perhaps") {
+				return false
+			}
+			perhaps = true
+		}
+	}
+	return perhaps
+}

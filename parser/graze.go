@@ -11,6 +11,12 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	if len(c.pads) == 0 {
 		return nil, r.grazingWhere(c)
 	}
+	if r.outSince(c) {
+		c.days, c.spell = moment{day: r.today.Add(-c.spell), ok: true}, 0
+	}
+	if r.comeOn(c) {
+		return nil, "Did they come out then, or are they to? Please tell me when the stock have moved."
+	}
 	if c.until != 0 || c.spell != 0 {
 		return r.heldBack(c)
 	}
@@ -125,6 +131,20 @@ func (r *reader) heldBack(c *clause) ([]entry.Entry, string) {
 	}
 	c.acts |= actHold
 	return r.holds(c)
+}
+
+// comeOn tells whether "they come out Friday" stands behind what else was told: it
+// may be the Friday to come.
+func (r *reader) comeOn(c *clause) bool {
+	at := r.firstWord(c)
+	return c.days.ok && c.days.weekday && !c.future && r.oneOf(at, "they", "he", "she") && r.oneOf(at+1, "come", "comes", "move", "go", "goes", "shift")
+}
+
+// outSince tells whether a number of days says how long ago stock came out:
+// "steers been out of 12 two days now".
+func (r *reader) outSince(c *clause) bool {
+	return c.spell > 0 && c.spell <= 60 && c.until == 0 && !c.days.ok && mobsOf(c)[0] != "" && c.acts == actOut && c.only(roleOut) && c.guard == 0 && c.resid == nil &&
+		r.hasText(c.from, c.to, "been") && !r.hasText(c.from, c.to, "for")
 }
 
 // ways sorts the paddocks of a grazing by where the stock went.

@@ -35,6 +35,11 @@ func (r *reader) guarded(c *clause, entries []entry.Entry, doubt string) (outcom
 		}
 		return outcome{ask: &entry.Ask{Reason: "That has not happened yet, so I log nothing. Tell me when it is done.",
 			Options: doneOption(c, entries, r.today)}}, true
+	case g == guardPlan && r.onlyPerhaps(c):
+		if doubt != "" {
+			return outcome{ask: &entry.Ask{Reason: doubt}}, true
+		}
+		return outcome{ask: r.confirm("Is that so? I log only what somebody knows.", entries)}, true
 	case g&(guardPlan|guardFuture) != 0:
 		return outcome{talk: true}, true
 	case g&guardHear != 0:

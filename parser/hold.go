@@ -148,6 +148,9 @@ func (r *reader) releases(c *clause) ([]entry.Entry, string) {
 	case c.has(actSow):
 		reason = entry.HoldResown
 	}
+	if at := r.firstWord(c); r.please && r.oneOf(at, "open", "unlock", "release", "lift") && !c.has(actDry) {
+		return nil, "Is that done, or still to do? Please tell me when " + c.pads[0].name + " may be grazed."
+	}
 	if c.has(actDry) && r.hasText(c.from, c.to, "drying") {
 		return nil, "Is " + c.pads[0].name + " dry enough to graze? Please say “dried out” when it is."
 	}

@@ -301,12 +301,13 @@ var looseReaders = []func(*reader, *clause, int) int{
 	(*reader).mowing,
 	(*reader).letPart,
 	(*reader).keepPart,
+	(*reader).entered,
 }
 
 // looseOpeners are the words that such expressions begin with; sprayedFor looks
 // for others, but only behind a spraying.
 var looseOpeners = joinSets(eatVerbs, tookVerbs, spreadVerbs, spreadTools, sources, toppers, fellVerbs,
-	wordSet(`ran run took down let keep stockpiling stockpiled deferring deferred resting spelling holding keeping saving reserving`))
+	wordSet(`entered enter ran run took down let keep stockpiling stockpiled deferring deferred resting spelling holding keeping saving reserving`))
 
 func joinSets(sets ...map[string]bool) map[string]bool {
 	all := map[string]bool{}

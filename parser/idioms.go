@@ -11,7 +11,7 @@ var idiomTable = map[effect]string{
 		see the soil; cant see any soil; cant see ground; cant see the ground; cant see any ground; cant see bare ground; cannot see dirt; cannot
 		see soil; cannot see the ground; can not see the ground; can not see ground; can not see any ground; can not see dirt; can not see the dirt;
 		can not see any dirt; can not see soil; can not see the soil; can not see any soil; cant see any clay; cant see the clay; cant see clay; no
-		clay showing; no clay to be seen; no ground to be seen; no soil to be seen; no dirt to be seen; no dirt showing; no bare ground; no bare
+		clay showing; no clay to be seen; theres no bare ground; theres no bare ground to be seen; theres no ground to be seen; theres no bare dirt; no bare ground to be seen; no bare soil to be seen; no bare dirt to be seen; no ground to be seen; no soil to be seen; no dirt to be seen; no dirt showing; no bare ground; no bare
 		dirt; no soil showing; no ground showing; no bare soil; no dirt visible; no soil visible; covered over; grass closed over; canopy closure`,
 	{acts: actWet}: `
 		churned up; churned to mud; turned to mud; cut to ribbons; cut to bits; ripped to bits; torn to bits; torn up; all mud; its a swamp; a
@@ -43,7 +43,7 @@ var idiomTable = map[effect]string{
 	{acts: actHay | actCut}:    `hay made; made hay; hay baled`,
 	{acts: actDry}:             `isnt wet any more; isnt wet anymore; not wet any more; not wet anymore; no longer wet; dried out; dried up; dry enough; drained off; drying out`,
 	{acts: actSow}: `
-		no till drilled; no tilled; frost seeded; over seeded; direct drilled; new grass sown; sown down; put in new grass; re sown; over sown; re
+		down to new grass; no till drilled; no tilled; frost seeded; over seeded; direct drilled; new grass sown; sown down; put in new grass; re sown; over sown; re
 		seeded; under sown; stitched in; new pasture`,
 	{acts: actCrop}:  `in crop; into crop; under crop; summer crop; winter crop`,
 	{acts: actSpray}: `sprayed out; sprayed off; spray on; spraying off; weed spray; weed sprayed`,
@@ -83,7 +83,7 @@ var idiomTable = map[effect]string{
 		after pm milking; before pm milking; after evening milking; before evening milking; after the evening milking; before the evening milking;
 		at evening milking; after arvo milking; before arvo milking; after afternoon milking; before afternoon milking; after tonights milking;
 		after the pm milking`,
-	{none: true}: `first thing; last thing; first up; forgot to say; forgot to tell; forgot to send; forgot to mention; forgot to text; meant to say; meant to tell; meant to text; meant to send; 
+	{none: true}: `first thing; last thing; first up; anywhere in it; anywhere in there; last strip; final strip; last break; final break; forgot to say; forgot to tell; forgot to send; forgot to mention; forgot to text; meant to say; meant to tell; meant to text; meant to send; 
 		went flat; gone flat; ran flat; went dead; gone dead; hit and miss; hit or miss; up and down; here and there; with remnant; all with
 		remnant; with a remnant; with remnants; all had remnants; all had a remnant; had remnants; same day; the same day; that same day; on hay; on
 		silage; on baleage; on the hay; on it; at foot; not counted; i make; not count; i not count; didnt count; dont count; did not count; on

@@ -92,9 +92,10 @@ func introduced(list []clause) []clause {
 // awaited tells whether an earlier clause of the sentence says whose scores
 // follow, and none has followed yet.
 func awaited(list []clause, sentence int) bool {
+	colon := len(list) > 0 && list[len(list)-1].colon
 	for n := len(list) - 1; n >= 0 && list[n].sentence == sentence; n-- {
 		if c := &list[n]; c.intro {
-			return c.remarks == 0 || c.days.ok
+			return c.remarks == 0 || c.days.ok || colon
 		}
 		if len(list[n].pads) > 0 || list[n].says() {
 			return false
@@ -158,4 +159,6 @@ func (c *clause) fits(d *clause) bool {
 }
 
 // awaits tells whether a clause announces how many scores are to come.
-func (c *clause) awaits() bool { return c.count != nil && c.count.empty() && c.count.n > 0 }
+func (c *clause) awaits() bool {
+	return c.count != nil && len(c.count.said) == 0 && !c.count.garbled && c.count.n > 0
+}

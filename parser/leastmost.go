@@ -32,6 +32,42 @@ func (r *reader) leastAndMost(c *clause, v float64, k int, where entry.Thermomet
 	return n + 1
 }
 
+// downAndUp reads how far a temperature went both ways: "air got down to 4 and
+// up to 17".
+//
+//	downAndUp = [ verb ] "down" "to" number ( "and" | "," ) [ verb ] "up" "to" number | the same the other way round
+func (r *reader) downAndUp(c *clause, i int, where entry.Thermometer) int {
+	turn := func(i int) (up bool, v float64, next int, ok bool) {
+		i = r.over(i, "it", "got", "went", "was", "dropped", "fell", "came", "climbed", "rose", "back")
+		if !r.oneOf(i, "down", "up") || !r.oneOf(i+1, "to") {
+			return false, 0, i, false
+		}
+		v, k, ok := r.plain(i + 2)
+		if !ok {
+			return false, 0, i, false
+		}
+		deg, fahrenheit, k := r.degrees(k)
+		if r.unitTold = deg; fahrenheit {
+			v = (v - 32) / 1.8
+		}
+		return r.oneOf(i, "up"), v, k, deg || !r.unitAhead(k)
+	}
+	up, v, k, ok := turn(i)
+	if !ok || !r.joins(k) && !r.oneOf(k, "then") {
+		return i
+	}
+	other, w, next, ok := turn(r.over(k, ",", "and", "then"))
+	if !ok || up == other {
+		return i
+	}
+	if up {
+		v, w = w, v
+	}
+	r.keepTemperature(c, v, where, minWord)
+	r.keepTemperature(c, w, where, maxWord)
+	return next
+}
+
 // ranges tells whether temperatures, not one of them, are spoken of before a
 // token: "temps 4 to 16", "air temp range 4 to 16".
 func (r *reader) ranges(i int) bool {

@@ -165,7 +165,7 @@ var lexiconTable = map[tag]string{
 		logging record recorded update updated paddy status stock animals made carted spread applied girls ladies boys lads ours theirs team guys
 		folks same yet ye`,
 	courtesy: `please pls plz thanks thx ta cheers thankyou hi hello hey gday kia ora morena sorry soz mate mates yeah yep yup
-		aye righto rightio roger oh ah um er okay kk sure boss dear kindly regards mam maam madam sir welcome thank tks tnx howdy yo
+		aye righto rightio roger oh ah um er okay kk sure boss dear kindly regards mam maam madam sir welcome thank tks tnx howdy hiya heya yo
 		gidday goodday`,
 	remark: `instead dry pit clamp rushes protected em spot raining rainy windy cold hot sunny muddy warm cool misty foggy drizzle drizzly hail snow snowing wind damp
 		sodden looks looking look nice good great beautiful bad poor patchy thin thick dense short long tall lush
@@ -177,7 +177,7 @@ var lexiconTable = map[tag]string{
 		behind ahead steady fine contractor contractors wiremu jo ana dad mum boy lad fella missus nephew brother son uncle myself tractor bike quad ute dog dogs count hurry rush properly nicely
 		slightly mostly hard lightly wee big small smaller bigger best better worse worst different usual normal
 		usually surprisingly still though tho heaps plenty dew frosty sloppy soft firm spongy holding heavy light
-		rough roughish plate platemeter plated rising lighter darker dark pale jug label labels container packet weather grand sound class savage perfect ideal decent mighty brilliant powerful tight spotless twins triplets storm storms thunderstorm thunderstorms`,
+		rough roughish plate platemeter plated rising lighter darker dark pale jug label labels container packet weather grand sound class savage perfect ideal decent mighty brilliant powerful tight spotless twins triplets storm storms thunderstorm thunderstorms fierce desperate shocking woeful proper thermometer`,
 	padMark: `pdock padock paddok padddock paddck paddocck p pdk pdck pad padd padds pads paddock paddocks field fields fld flds cell cells pdks pk pasture pastures`,
 	mobWord: `milkers heifers calves bulls steers ewes lambs hoggets rams dries youngstock weanlings culls springers finishers stores lactating replacements carryovers stockers feeders pairs yearlings weaners springers
 		bullocks wethers tups stags hinds goats replacements  `,
@@ -185,7 +185,7 @@ var lexiconTable = map[tag]string{
 	inWord:   `in inside`, intoWord: `into`, onWord: `on onto`, toWord: `to`, fromWord: `from frm`, outWord: `out outa outta`, offWord: `off`, ofWord: `of`,
 	atWord: `at`, forWord: `for`, withWord: `with w wi`, andWord: `and n nd`, plusWord: `plus`, butWord: `but except bar excluding`, thenWord: `then after`,
 	putWord:    `put turned popped chucked stuck`,
-	wentWord:   `went gone came come`,
+	wentWord:   `went gone came come whent`,
 	moveWord:   `move shift take bring run drive`,
 	movedWord:  `rotated moved shifted brought drove pushed transferred swapped`,
 	movingWord: `moving shifting putting going taking bringing running`,
@@ -236,7 +236,7 @@ var lexiconTable = map[tag]string{
 		prob prolly neighbour neighbours neighbor neighbors neighbouring`,
 	hedgeWord: `about around roughly approx approximately ish circa bout abt aprox`,
 	jokeWord:  `lol haha hahaha hehe lmao rofl jk joking kidding joke`,
-	whWord:    `when which what whats wot wots wat where wheres whens who whos whose how hows why whys whatll howre whit whits whaur whaurs hoo hoos`,
+	whWord:    `when which what whats wot wots wat wats where wheres whens who whos whose how hows why whys whatll howre whit whits whaur whaurs hoo hoos`,
 	auxWord:   `anyone anybody`,
 	nextWord:  `next nxt`, readyWord: `ready`,
 	todayWord: `today 2day tday`, yesterdayWord: `yesterday yest yday yesty ystd yesterdays`, tomorrowWord: `tomorrow tmrw tmr tomoz tomo tmw tomorow tomorrows morrow tmoz`,

@@ -15,6 +15,9 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 		i--
 	}
 	from = i
+	for r.tok(i).tag == jokeWord && r.tok(i).shape == word {
+		i++
+	}
 	i = r.apology(i)
 	if _, k := r.undo(i + 1); k > i+1 && r.oneOf(i, "nah", "no", "nope") {
 		i++
@@ -128,6 +131,8 @@ func (r *reader) apology(i int) int {
 		case t.text == "wrong" && r.oneOf(i+1, "paddock", "pdk", "one", "number", "mob", "day", "date", "score", "scores"):
 			sorry = true
 			i = r.ofThat(i + 2)
+		case sorry && r.hasWrong(i) > i:
+			i = r.hasWrong(i)
 		case !sorry && r.wasWrong(i) > i:
 			sorry = true
 			i = r.wasWrong(i)
@@ -142,7 +147,7 @@ func (r *reader) apology(i int) int {
 		case sorry && r.oneOf(i, "it", "that", "this") && r.oneOf(i+1, "is", "was") && (r.tok(i+2).tag == padMark || r.tok(i+2).shape == number || r.oneOf(i+2, "the")):
 			i += 2
 		case apologies[t.text]:
-			if r.oneOf(i, "no", "nah") && !r.oneOf(i+1, ",", "it", "its", "that", "thats", "sorry", "wait", "hang", "hold", "scrap", "oops", "actually") && r.tok(i+1).shape != number && r.tok(i+1).tag != padMark {
+			if r.oneOf(i, "no", "nah") && !r.oneOf(i+1, ",", "no", "you", "youve", "it", "its", "that", "thats", "sorry", "wait", "hang", "hold", "scrap", "oops", "actually") && r.tok(i+1).shape != number && r.tok(i+1).tag != padMark {
 				return i
 			}
 			sorry = true
@@ -161,6 +166,9 @@ func (r *reader) apology(i int) int {
 // wasWrong steps over "the date on my last one was wrong,": what should stand
 // follows.
 func (r *reader) wasWrong(i int) int {
+	if k := r.hasWrong(i); k > i {
+		return k
+	}
 	j := i
 	if !r.oneOf(i, "i", "got", "had") {
 		j = r.subject(i)

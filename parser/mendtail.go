@@ -22,6 +22,9 @@ func (r *reader) wroteWrong(i, to int, moved *bool) (entry.Correct, bool) {
 	if place, next, both := r.mended(k + 1); both && from.field == entry.FieldMob && place.field == entry.FieldPaddock && r.oneOf(k, "in", "into", "on", "to") {
 		from, k, *moved = place, next, true
 	}
+	if c, ok := r.saidNot(i, k, to, from); ok {
+		return c, true
+	}
 	k = r.over(k, "down", "there")
 	k = r.over(k, ",", "but", "and", "-", ".")
 	announced, j := r.announces(k)
@@ -35,6 +38,50 @@ func (r *reader) wroteWrong(i, to int, moved *bool) (entry.Correct, bool) {
 		return entry.Correct{}, false
 	}
 	return joinMended(thing, from)
+}
+
+// saidNot reads "I said 13 and not 11, it was 13 I was standing in": what was
+// said is what should stand.
+//
+//	said = "i" ( "said" | "meant" ) value [ "," | "and" ] "not" value [ "," "it" "was" value ]
+func (r *reader) saidNot(i, k, to int, thing mended) (entry.Correct, bool) {
+	at := r.over(k, ",", "and", "-")
+	if v := r.over(i, "i", "ive"); !r.oneOf(v, "said", "meant", "told") || !r.oneOf(at, "not") {
+		return entry.Correct{}, false
+	}
+	from, end, ok := r.mended(at + 1)
+	if !ok {
+		return entry.Correct{}, false
+	}
+	if a := r.over(end, ",", "."); a > end && r.oneOf(a, "it", "that") && r.oneOf(a+1, "was", "is") {
+		if again, next, ok := r.mended(a + 2); ok && again.field == thing.field && again.text == thing.text && again.field != entry.FieldTillers {
+			end = next
+		}
+	}
+	if !r.endsHere(end, to) {
+		return entry.Correct{}, false
+	}
+	return joinMended(thing, from)
+}
+
+// hasWrong steps over what is wrong with an entry: "the count I just sent has the
+// wrong scores.", "my last one has the wrong day on it,", "you have put the wrong
+// thing down,". What should stand follows.
+func (r *reader) hasWrong(i int) int {
+	k := i
+	if r.oneOf(i, "you", "youve", "u", "bot") {
+		k = r.over(i+1, "have", "put", "got", "logged", "written", "wrote", "taken", "down", "it", "that", "as", "in")
+	} else if k = r.whoseEntry(r.subject(i)); k > i && r.oneOf(k, "has", "had", "have", "got", "with") {
+		k++
+	} else {
+		return i
+	}
+	k = r.over(k, "the", "a", "got")
+	if k == i+1 || !r.oneOf(k, "wrong") || !r.oneOf(k+1, "score", "scores", "day", "date", "mob", "paddock", "pdk", "number", "numbers", "thing", "one", "figures", "count") {
+		return i
+	}
+	k = r.over(k+2, "on", "in", "it", "down", "there")
+	return r.over(k, ",", "-", ".", "and")
 }
 
 // ofThat steps over which entry is meant: "on that one", "in my last message",
@@ -80,7 +127,7 @@ func (r *reader) endsHere(i, to int) bool {
 func (r *reader) idleTail(i, to int) bool {
 	t := r.tok(i)
 	k := r.apology(i)
-	if to-i > longestTail || t.shape != mark && t.shape != newline && k == i && t.text != "i" && t.text != "wrong" && !r.oneOf(i, "as", "cos", "coz", "because") {
+	if to-i > longestTail || t.shape != mark && t.shape != newline && k == i && t.text != "i" && t.text != "wrong" && !r.oneOf(i, "as", "cos", "coz", "because") && !(t.text == "and" && r.oneOf(i+1, "somebody", "someone")) {
 		return false
 	}
 	for k = i; k < to; k++ {
@@ -89,7 +136,9 @@ func (r *reader) idleTail(i, to int) bool {
 		case t.shape == newline, t.shape == mark && t.text != "?":
 		case t.shape != word:
 			return false
-		case r.oneOf(k, "paddock", "pdk", "mob", "day", "date", "field", "list", "line", "page", "number") && (r.oneOf(k-1, "wrong", "the", "my", "that")):
+		case r.oneOf(k, "paddock", "pdk", "mob", "day", "date", "field", "list", "line", "page", "number") && (r.oneOf(k-1, "wrong", "the", "my", "that", "long", "hard", "rough", "tough", "busy", "bad")):
+		case r.oneOf(k, "put") && r.oneOf(k+2, "kettle", "tea", "jug", "dinner", "spuds"), r.oneOf(k, "will", "would", "can") && r.oneOf(k+1, "you", "ye", "u"):
+		case r.oneOf(k, "shut", "closed") && k > i && r.tok(k-1).tag == unknown && r.tok(k-1).shape == word: // "the wind blew my notebook shut"
 		case r.oneOf(k, "out") && r.oneOf(k-1, "flat"):
 		case idleTags[t.tag]:
 			if p, ok := r.longest(k); ok && p.known {
@@ -103,7 +152,7 @@ func (r *reader) idleTail(i, to int) bool {
 }
 
 // longestTail is how many tokens a remark behind a mending can have (ours).
-const longestTail = 16
+const longestTail = 24
 
 // idleTags are the parts of speech of a remark that states nothing.
 var idleTags = map[tag]bool{unknown: true, filler: true, courtesy: true, remark: true, ofWord: true, onWord: true, inWord: true, atWord: true, forWord: true,

@@ -94,6 +94,13 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			out[n-1].count.n = c.count.n
 			continue // "West 80 about 2.25. Ten tillers."
 		}
+		if r.besideThePoint(c) {
+			continue
+		}
+		if n := len(out); n > 0 && r.opensAfterAll(&out[n-1], c) {
+			out[n-1] = *c
+			continue
+		}
 		if len(out) > 0 && r.talksOn(&out[len(out)-1], c) {
 			out[len(out)-1].remarks++
 			continue
@@ -130,7 +137,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 // herdless tells whether a sentence behind a leaf count speaks of going in or
 // out, but of no stock and no paddock: it may be the counter who does.
 func (c *clause) herdless(last *clause) bool {
-	if last.family() == famGraze && c.sentence != last.sentence && c.acts == actOut|actDone && len(c.pads) == 0 && len(c.mobs) == 0 && !c.stock && c.resid == nil && !c.days.ok && (last.has(actOut|actGrazed) || c.to-c.from > 1) {
+	if last.family() == famGraze && c.sentence != last.sentence && c.acts == actOut|actDone && len(c.pads) == 0 && len(c.mobs) == 0 && !c.stock && c.resid == nil && (!c.days.ok || c.days == last.days) && (last.has(actOut|actGrazed) || c.to-c.from > 1) {
 		return true // "now in 6. Job done."
 	}
 	if f := last.family(); (f == famCut || f == famHold) && c.has(actDone) && !c.has(actIn|actMoved) && len(c.pads) == 0 && len(c.mobs) == 0 && !c.stock {
@@ -255,7 +262,8 @@ func (c *clause) absorb(d *clause) {
 	}
 	waits := c.awaits()
 	if d.count != nil && waits {
-		d.count.n, c.count = max(d.count.n, c.count.n), nil
+		d.count.n, d.count.skipped = max(d.count.n, c.count.n), both(d.count.skipped, c.count.skipped)
+		c.count = nil
 	}
 	if d.count != nil && c.count != nil {
 		c.unsure("Those are two lists of scores. Please send each with its paddock.")

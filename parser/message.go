@@ -106,6 +106,9 @@ func (r *reader) sentences(from, to int) outcome {
 			list = append(list, told...)
 			continue
 		}
+		if !asked {
+			a = r.complaint(a, b)
+		}
 		q, at, ok := r.question(a, b, n, asked)
 		if ok {
 			switch had := all.question; {

@@ -178,7 +178,7 @@ func (r *reader) markBehind(i int, named bool) bool {
 		return true
 	}
 	a, _ := r.value(i + 1)
-	return named && r.isScore(i+1) && (a.decimal || r.isScore(a.next) || r.leafy(a.next))
+	return named && r.isScore(i+1) && (a.decimal || r.isScore(a.next) || r.leafy(a.next) || r.tok(a.next).tag == timesWord && r.tok(a.next+1).glued)
 }
 
 // lotMark tells whether "lot" marks the number behind it as a paddock's: where
@@ -288,7 +288,7 @@ var numberedThings = wordSet(`gate gates tank tanks trough troughs fence tag tag
 
 // markedPad reads a name behind "p" or "paddock".
 func (r *reader) markedPad(i int) (place, bool) {
-	if b := r.tok(i - 1); i > 0 && i-1 == r.opening && b.shape == word && (b.tag == topWord || placeWords[b.text] || r.maybeName(b) && r.isScore(i+2)) && len(r.tok(i).text) > 2 && r.tok(i+1).shape == number {
+	if b := r.tok(i - 1); i > 0 && i-1 == r.opening && b.shape == word && (b.tag == topWord || placeWords[b.text] || r.maybeName(b) && r.isScore(i+2)) && len(r.tok(i).text) > 2 && r.tok(i+1).shape == number && !r.bears(b.text) {
 		return place{name: b.text + " " + r.tok(i).text, marked: true, at: i, next: i + 1}, true // "back paddock 2 2.5": no paddock 2
 	}
 	j := i + 1

@@ -128,7 +128,7 @@ func (r *reader) ask(from, to int, signal bool) *entry.Question {
 	q := r.query(body, to, 1)
 	q.signal, q.framed = signal, framed
 	for i := from; i < body; i++ {
-		if r.oneOf(i, "show", "give", "list", "see") {
+		if r.oneOf(i, "show", "give", "list", "see", "lay") {
 			q.words.add(r.tok(i).text)
 		}
 	}
@@ -185,7 +185,7 @@ var questionWords = wordSet(`next nxt ready plan planning round rotation rate pa
 	eta target window overdue late early past leafstage lf lvs lv expect expected bring longs moment good its am taking bringing sending block blocks before yesterdays picked dropped stalled eased improved mistake mistakes error instructions mornings evenings furthest farthest highest ripest closest nearest along reached passed hit made checking story lowdown rundown
 	info details overview roundup brief digest menu using bot rank ranking ranked pick choose choice suggest recommend
 	wedge farm all every whole some more again another instead only those my his her their arvo night nite am pm weekend fortnight month speedy faster slower speeding slowing would look mean did above big size break breaks recent latest menu say type send enter record undo correct since rotation until till own ahead held on tillers tiller pull enough whats wheres be eating gave given giving offer
-	offered offering fed text texting format submit reading readings everything`)
+	offered offering fed text texting format submit reading readings everything slowed sped stretched oughta ought wats countin`)
 
 // looseWords belong to a question where something else tells that it is one:
 // "any idea where I am putting the cows".

@@ -72,7 +72,7 @@ func askFile(q *query) *entry.Question {
 // askWhatIf reads questions about a round that is not being run.
 func askWhatIf(q *query) *entry.Question {
 	out := &entry.Question{About: entry.AskRound}
-	change := q.any("slow", "speed", "stretch", "if", "happens", "happen", "drop", "push", "went", "faster", "slower", "speedy")
+	change := q.any("slow", "slowed", "sped", "speed", "stretch", "stretched", "if", "happens", "happen", "drop", "push", "went", "faster", "slower", "speedy")
 	change = change || q.any("would") && q.any("look", "be", "mean", "do", "work", "suit") || q.first == "if" || q.first == "suppose" || q.first == "supposing"
 	aDay := q.any("day", "daily", "per") || q.any("a")
 	switch {
@@ -176,7 +176,7 @@ func askWhere(q *query) *entry.Question {
 }
 
 func askDue(q *query) *entry.Question {
-	counting := q.any("count", "counting", "counted", "walk", "walking", "walked", "counts", "measure", "measured", "check", "checked", "checking")
+	counting := q.any("count", "counting", "counted", "walk", "walking", "walked", "counts", "measure", "measured", "check", "checked", "checking", "countin")
 	wants := q.any("needs", "need", "due", "should", "needing", "needed", "what", "which", "where", "whats", "anything", "shall", "overdue", "want", "wants")
 	if counting && wants && !q.any("ready") || q.any("due") && q.n <= 4 && len(q.pads) == 0 {
 		return &entry.Question{About: entry.AskDue}
@@ -240,7 +240,7 @@ func askPlan(q *query) *entry.Question {
 	if q.any("where", "wheres") && q.any("will") && q.mobSaid && len(q.pads) == 0 || q.any("whats") && q.any("on") && q.any("week", "days") {
 		return &entry.Question{About: entry.AskPlan, Days: q.days, Mob: q.mob}
 	}
-	if q.any("show", "give") && q.any("next", "coming", "later") && (q.any("week", "fortnight", "days") || q.days > 0) && len(q.pads) == 0 && !q.any("last", "ready", "round", "rotation") {
+	if q.any("show", "give", "lay") && q.any("next", "coming", "later") && (q.any("week", "fortnight", "days") || q.days > 0) && len(q.pads) == 0 && !q.any("last", "ready", "round", "rotation") {
 		return &entry.Question{About: entry.AskPlan, Days: q.span(nil), Mob: q.mob}
 	}
 	if q.any("order") && !q.signal && !q.any("days", "coming", "next", "week", "paddocks") {

@@ -33,6 +33,8 @@ func (r *reader) request(from, to int) (body int, ok bool) {
 			i++
 		}
 		i++
+	case r.oneOf(i, "lay", "map", "set", "plan") && r.oneOf(j, "out") && r.oneOf(j+1, "the", "my", "our") && r.oneOf(j+2, "next", "coming", "plan", "order", "round", "rotation"):
+		return j + 1, true // "lay out the next week for me"
 	case r.oneOf(i, "let") && r.oneOf(j, "me", "us"):
 		i = j + 1
 	case r.oneOf(i, "lets", "lemme") && fetchVerbs[r.tok(j).text]:

@@ -107,3 +107,12 @@ func markHighest(said []entry.Tiller) {
 		said[best].Floor = true
 	}
 }
+
+// both gives the tillers set aside in two parts of one count.
+func both(a, b entry.Skipped) entry.Skipped {
+	a.Reproductive += b.Reproductive
+	a.Daughter += b.Daughter
+	a.NoRemnant += b.NoRemnant
+	a.Other += b.Other
+	return a
+}

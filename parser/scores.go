@@ -154,6 +154,8 @@ func (r *reader) isScore(i int) bool {
 	}
 	n := r.tok(a.next)
 	switch {
+	case r.tok(i).pair:
+		return false // the next paddock of a walk told as pairs
 	case r.pronounOne(i), r.tok(i).tag == partWord && r.halfHour(i, r.tok(i-1).tag == atWord) > i:
 		return false
 	case n.glued && n.shape == word && r.tok(i).shape == number && a.next == i+1 && r.bears(r.tok(i).text+n.text):

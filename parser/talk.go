@@ -17,7 +17,7 @@ func (r *reader) talksOn(last, c *clause) bool {
 	if c.sentence != last.sentence || !last.says() || len(last.pads) == 0 && last.count == nil || last.guard != 0 {
 		return false
 	}
-	if r.forgot(c) {
+	if r.forgot(c) || r.gatePlea(last, c) || r.theirMood(last, c) || r.orderBeside(last, c) || r.crossTold(last, c) || r.toldOthers(c) {
 		return true
 	}
 	at := r.firstWord(c)

@@ -23,6 +23,9 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 		}
 	}
 	k = r.intro(k)
+	if r.howManyTold(k) {
+		return i, false
+	}
 	t, next := r.scores(k)
 	t.n = max(t.n, also)
 	if t.empty() && r.negative(k) && r.isScore(k+1) {
@@ -31,6 +34,9 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	}
 	if t.empty() || r.eventAhead(next) && !(t.decimal && len(t.said) > 1 && r.tok(next).tag == doneWord) || !r.plausible(p, &t, k) {
 		return i, false
+	}
+	if n := r.tok(k); n.tag == numberWord && pullWords[r.tok(k-1).text] && !r.oneOf(k-1, "got") && r.tok(k+1).text == "," && r.tok(k+2).shape == number && t.decimal && len(t.said) > 3 {
+		t.unsure("Is that “%s” a score, or how many tillers? I read %d scores behind it. Please send them again.", n.text, len(t.said)-1)
 	}
 	p.marked = p.marked || r.tok(i-1).tag == inWord && k > p.next // "in 2 was 2.4"
 	if p.next == i+1 && !p.marked && r.tok(i).shape == number && r.tok(i).value <= 4 && !r.marked(p.next, k) {
@@ -245,6 +251,9 @@ func (r *reader) tallyPart(c *clause, i int) int {
 	}
 	if len(c.pads) > 0 || c.count != nil || r.tok(i).tag == averageWord || r.tok(i).tag == hedgeWord || r.tok(i).text == "~" || r.tok(i).tag == leafUnit || r.tok(i).tag == tillerUnit {
 		k = r.intro(i)
+	}
+	if k > i && r.howManyTold(k) {
+		return i
 	}
 	t, next := r.scores(k)
 	if t.empty() {

@@ -39,9 +39,10 @@ var walkWords = wordSet(`walk walked walking count counts counted counting leaf 
 
 // pairsFrom tells whether nothing but such pairs stands in a run of tokens: of
 // paddocks that differ, some average with a point, and some paddock whose number
-// is too high for a score.
+// is too high for a score. Where nothing parts the pairs, each paddock's is:
+// "14 2.25 15 2 16 1.75".
 func (r *reader) pairsFrom(i, to int) bool {
-	n, points, high := 0, false, false
+	n, points, high, low, apart := 0, false, false, false, true
 	start := i
 	for i < to {
 		t := r.tok(i)
@@ -58,7 +59,7 @@ func (r *reader) pairsFrom(i, to int) bool {
 			return r.unpair(start, to)
 		}
 		t.pair = true
-		n, points, high = n+1, points || a.decimal, high || t.value > 4
+		n, points, high, low = n+1, points || a.decimal, high || t.value > 4, low || t.value <= 5
 		i = a.next
 		for r.tok(i).tag == leafUnit && r.tok(i).shape == word {
 			i++
@@ -67,13 +68,15 @@ func (r *reader) pairsFrom(i, to int) bool {
 			break
 		}
 		if s := r.tok(i); s.text != "," && s.text != ";" && s.shape != newline {
-			return r.unpair(start, to)
+			if apart = false; s.shape != number || s.glued {
+				return r.unpair(start, to)
+			}
 		}
 		for r.tok(i).text == "," || r.tok(i).text == ";" || r.tok(i).shape == newline {
 			i++
 		}
 	}
-	if !points || !high || n < 2 {
+	if !points || !high || n < 2 || !apart && (low || n < 3) {
 		return r.unpair(start, to)
 	}
 	return true

@@ -104,6 +104,9 @@ func (r *reader) rainPart(c *clause, i int) int {
 //
 //	more = "another" number [ day ]
 func (r *reader) moreRain(c *clause, i int) int {
+	if k := r.nextDaysRain(c, i); k > i || r.cut {
+		return k
+	}
 	if !r.oneOf(i, "another") || !r.rained && !c.has(actRain) {
 		return i
 	}
@@ -212,6 +215,9 @@ loop:
 		}
 		j++
 	}
+	if k := r.downAndUp(c, j, where); named && k > j {
+		return k
+	}
 	v, k, ok := r.plain(j)
 	if !ok && c.where == "" && r.oneOf(i, "soil") && r.tok(i+1).tag == tempWord && r.when(i+2).ok {
 		c.where = entry.Soil // "soil temp yesterday at nine was 10"
@@ -223,7 +229,8 @@ loop:
 	told := k
 	deg, fahrenheit, k := r.degrees(k)
 	r.unitTold = deg
-	if !named && !deg && !r.leastFirst(j) || !deg && r.unitAhead(k) && r.tok(k).tag != monthName {
+	below := v < 0 && r.tok(k).tag == airWord // "minus 2 air"
+	if !named && !deg && !below && !r.leastFirst(j) || !deg && r.unitAhead(k) && r.tok(k).tag != monthName {
 		return i
 	}
 	if named && !deg && r.tok(k).tag == mmUnit {

@@ -1,0 +1,26 @@
+package parser
+
+// nextDaysRain reads a number of its own day behind rain that has its day too:
+// "9mm Tuesday and 4 on Wednesday". Nothing else may follow it.
+//
+//	rain-of-day = day ( "and" | "," ) number [ "on" ] day ( end | "in" gauge )
+func (r *reader) nextDaysRain(c *clause, i int) int {
+	if b := r.tok(i - 2); !r.rained && !c.has(actRain) || !r.joins(i-1) || b.shape != word || b.tag != weekdayWord && b.tag != yesterdayWord || r.tok(i).shape != number {
+		return i
+	}
+	v, k, ok := r.plain(i)
+	m := r.when(k)
+	if !ok || v < 0 || r.unitAhead(k) || !m.ok || m.day > r.today || m.next == k {
+		return i
+	}
+	if t := r.tok(m.next); t.shape != end && t.shape != newline && t.text != "." && !(r.oneOf(m.next, "from", "in", "by", "off") && r.tok(r.over(m.next+1, "the", "our")).tag == gaugeWord) {
+		return i
+	}
+	if c.has(actRain) {
+		r.cut = true
+		return i
+	}
+	c.acts |= actRain
+	c.mm, c.more = v*r.perRain, true
+	return k
+}
