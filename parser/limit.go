@@ -87,6 +87,9 @@ func (r *reader) limitPart(c *clause, i int) int {
 		c.days = m
 		return m.next
 	}
+	if t.text == "back" && c.count != nil {
+		return r.whenPart(c, j) // "2 2.5 2 back on 5/4"
+	}
 	if t.tag == fromWord && r.onlyCounts() {
 		return r.whenPart(c, j) // "counts from Friday": the one past
 	}

@@ -146,6 +146,9 @@ func (r *reader) counts(c *clause) ([]entry.Entry, string) {
 	if c.head > 0 {
 		return nil, "Is that a leaf count, or a number of animals?"
 	}
+	if c.until != 0 && c.acts == 0 {
+		return nil, "Which day were those scores counted on?"
+	}
 	if c.shared {
 		return r.sharedCounts(c)
 	}

@@ -72,6 +72,9 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	if c.count != nil {
 		t.n = max(t.n, c.count.n)
 	}
+	if r.hasTag(p.next, k, todayWord) && !c.days.ok {
+		c.days = moment{day: r.today, next: k, ok: true} // "12 today 2 2.5"
+	}
 	if r.bracketedDay(p.next) == told && told > p.next {
 		r.whenPart(c, p.next+1)
 	}
