@@ -83,7 +83,7 @@ var idiomTable = map[effect]string{
 		after pm milking; before pm milking; after evening milking; before evening milking; after the evening milking; before the evening milking;
 		at evening milking; after arvo milking; before arvo milking; after afternoon milking; before afternoon milking; after tonights milking;
 		after the pm milking`,
-	{none: true}: `first thing; last thing; first up; anywhere in it; anywhere in there; last strip; final strip; last break; final break; forgot to say; forgot to tell; forgot to send; forgot to mention; forgot to text; meant to say; meant to tell; meant to text; meant to send; 
+	{none: true}: `by the boot; by the plate; by eye; by the ruler; any more; thermometer says; thermometer said; thermometer reads; gauge says; gauge said; gauge reads; probe says; from what i saw; from what i can see; from what i could see; for the first time this year; first time this year; for the first time this season; first time this season; for the first time; first thing; last thing; first up; anywhere in it; anywhere in there; last strip; final strip; last break; final break; forgot to say; forgot to tell; forgot to send; forgot to mention; forgot to text; meant to say; meant to tell; meant to text; meant to send; 
 		went flat; gone flat; ran flat; went dead; gone dead; hit and miss; hit or miss; up and down; here and there; with remnant; all with
 		remnant; with a remnant; with remnants; all had remnants; all had a remnant; had remnants; same day; the same day; that same day; on hay; on
 		silage; on baleage; on the hay; on it; at foot; not counted; i make; not count; i not count; didnt count; dont count; did not count; on

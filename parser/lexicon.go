@@ -163,7 +163,7 @@ var lexiconTable = map[tag]string{
 		through by actually far per everyone everybody both whole lot lots rest remaining along across anyway bot
 		leafround fyi re ref via incl including do does job jobs bunch whilst while during entry log logged
 		logging record recorded update updated paddy status stock animals made carted spread applied girls ladies boys lads ours theirs team guys
-		folks same yet ye`,
+		folks same anymore yet ye`,
 	courtesy: `please pls plz thanks thx ta cheers thankyou hi hello hey gday kia ora morena sorry soz mate mates yeah yep yup
 		aye righto rightio roger oh ah um er okay kk sure boss dear kindly regards mam maam madam sir welcome thank tks tnx howdy hiya heya yo
 		gidday goodday`,
@@ -236,7 +236,7 @@ var lexiconTable = map[tag]string{
 		prob prolly neighbour neighbours neighbor neighbors neighbouring`,
 	hedgeWord: `about around roughly approx approximately ish circa bout abt aprox`,
 	jokeWord:  `lol haha hahaha hehe lmao rofl jk joking kidding joke`,
-	whWord:    `when which what whats wot wots wat wats where wheres whens who whos whose how hows why whys whatll howre whit whits whaur whaurs hoo hoos`,
+	whWord:    `when which what whats wot wots wat wats where wheres whens who whos whose how hows why whys whatll whatd wherell whered howre whit whits whaur whaurs hoo hoos`,
 	auxWord:   `anyone anybody`,
 	nextWord:  `next nxt`, readyWord: `ready`,
 	todayWord: `today 2day tday`, yesterdayWord: `yesterday yest yday yesty ystd yesterdays`, tomorrowWord: `tomorrow tmrw tmr tomoz tomo tmw tomorow tomorrows morrow tmoz`,

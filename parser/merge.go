@@ -143,7 +143,7 @@ func (c *clause) herdless(last *clause) bool {
 	if f := last.family(); (f == famCut || f == famHold) && c.has(actDone) && !c.has(actIn|actMoved) && len(c.pads) == 0 && len(c.mobs) == 0 && !c.stock {
 		return true // "1 mown for silage, finished by 8pm"
 	}
-	return last.count != nil && c.sentence != last.sentence && c.count == nil && c.family() == famGraze && c.resid == nil &&
+	return last.count != nil && (c.sentence != last.sentence || c.strange+c.remarks > 0) && c.count == nil && c.family() == famGraze && c.resid == nil &&
 		!c.has(actGrazed) && len(c.pads) == 0 && len(c.mobs) == 0 && c.head == 0 && !c.stock
 }
 

@@ -22,6 +22,9 @@ func (r *reader) padsPart(c *clause, i int) int {
 	if r.headed && c.count == nil && len(c.pads) == 0 && r.tok(j).shape == number && r.isScore(j) && r.tok(j).value <= 5 && r.tok(j+1).text != ":" && !r.day(j+1).ok {
 		return i
 	}
+	if len(c.pads) == 1 && c.count == nil && c.acts == 0 && r.way == roleNone && r.oneOf(j-1, "its", "is", "was", "were", "it") && r.listAt(j) {
+		return i // "down on south it's 2 2.25 2.5"
+	}
 	if r.awaiting && c.count == nil && len(c.pads) == 0 && r.way == roleNone && r.listAt(j) {
 		return i // "9A yesterday, 1, 1.5, 1"
 	}

@@ -177,7 +177,7 @@ func askWhere(q *query) *entry.Question {
 
 func askDue(q *query) *entry.Question {
 	counting := q.any("count", "counting", "counted", "walk", "walking", "walked", "counts", "measure", "measured", "check", "checked", "checking", "countin")
-	wants := q.any("needs", "need", "due", "should", "needing", "needed", "what", "which", "where", "whats", "anything", "shall", "overdue", "want", "wants")
+	wants := q.any("needs", "need", "due", "should", "needing", "needed", "what", "which", "where", "whats", "anything", "shall", "overdue", "want", "wants", "ought", "any")
 	if counting && wants && !q.any("ready") || q.any("due") && q.n <= 4 && len(q.pads) == 0 {
 		return &entry.Question{About: entry.AskDue}
 	}
@@ -254,7 +254,7 @@ func askPlan(q *query) *entry.Question {
 
 func askNext(q *query) *entry.Question {
 	asks := q.any("where", "which", "what", "whats", "wots", "wot", "wheres", "who", "whos", "paddock", "pdk", "show", "give", "tell")
-	if q.any("did", "were", "was", "went", "gone") {
+	if q.any("did", "were", "was", "went", "gone") || q.any("fit") && q.any("graze") {
 		return nil
 	}
 	if q.first == "should" && q.any("go", "graze", "put", "use", "do") && len(q.pads) > 0 {
@@ -285,7 +285,7 @@ func askReady(q *query) *entry.Question {
 	if q.signal && len(q.pads) == 0 && q.any("fit", "suitable", "worth", "good") && (q.mobSaid || q.any("graze", "grazing", "stock")) && q.any("anything", "anywhere", "any", "what", "whats", "which") && q.n <= 8 {
 		return &entry.Question{About: entry.AskReady}
 	}
-	if q.any("ready") && len(q.pads) == 0 && (q.signal || q.n <= 3) || q.signal && q.any("can") && q.any("graze") && q.any("what", "which", "we", "i") && len(q.pads) == 0 {
+	if (q.any("ready") || q.any("fit") && q.any("graze")) && len(q.pads) == 0 && (q.signal || q.n <= 3) || q.signal && q.any("can") && q.any("graze") && q.any("what", "which", "we", "i") && len(q.pads) == 0 {
 		return &entry.Question{About: entry.AskReady}
 	}
 	return nil
@@ -295,7 +295,7 @@ func askSummary(q *query) *entry.Question {
 	if q.signal && q.any("rundown", "overview", "roundup", "brief", "digest", "lowdown") && len(q.pads) == 0 && q.strange == 0 && q.n <= 6 {
 		return &entry.Question{About: entry.AskSummary}
 	}
-	if q.any("summary", "report") && !q.any("nothing", "no", "to") && q.n <= 6 && len(q.pads) == 0 {
+	if q.any("summary", "report") && !q.any("nothing", "no", "to") && (q.n <= 6 || q.n <= 10 && (q.first == "give" || q.first == "send" || q.first == "show")) && len(q.pads) == 0 {
 		return &entry.Question{About: entry.AskSummary}
 	}
 	return nil

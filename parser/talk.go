@@ -35,8 +35,12 @@ func (r *reader) talksOn(last, c *clause) bool {
 		return false // "heifers into 12, but they didn't go"
 	}
 	switch {
+	case r.oneOf(at, "ring", "call", "text", "shout", "message", "phone"):
+		return true // "ring me if the gate's open"
 	case counted:
 		return r.besideCount(c, at)
+	case c.guard == guardPlan && r.oneOf(at, "will", "ill", "gonna", "might"):
+		return c.strange+c.remarks > 0 && !r.speaksOfIt(c) // "will sort the next break after smoko"
 	case c.guard == guardAsk && r.oneOf(at, "when", "while"):
 		return r.inThePast(c)
 	case c.guard == guardNeg && r.oneOf(at, "couldnt", "cant", "cannot"):
@@ -123,4 +127,15 @@ func (r *reader) happily(i, to int) bool {
 		return false
 	}
 	return r.oneOf(to-1, "lol", "haha", "hahaha", "hehe", "lmao", "rofl") || r.tok(to-1).shape == mark && r.oneOf(to-2, "lol", "haha", "hahaha", "hehe", "lmao", "rofl")
+}
+
+// speaksOfIt tells whether a plan may be that of what was just told: "will do it
+// tonight".
+func (r *reader) speaksOfIt(c *clause) bool {
+	for i := c.from; i < c.to; i++ {
+		if r.oneOf(i, "do", "it", "them", "then", "happen", "so", "that") {
+			return true
+		}
+	}
+	return false
 }

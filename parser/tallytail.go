@@ -91,6 +91,9 @@ func (r *reader) tillersTold(t *tally, i int) int {
 			return k
 		}
 	}
+	if k := r.onlySo(t, i); k > i {
+		return k
+	}
 	prefixed := false
 	for j < i+longestRun && (u.tag == fromWord || u.text == "over" || u.tag == ofWord || u.tag == onlyWord || u.text == "(" || u.text == "across" || u.text == "off" || u.text == "on" || u.text == "based" || u.text == "out" || u.text == "just") {
 		prefixed = prefixed || u.tag == fromWord || u.text == "over" || u.text == "of" || u.text == "across"
@@ -146,6 +149,20 @@ func (r *reader) everyPaddock(i int) int {
 		return r.over(i+2, "of", "them", "those", "these", "the", "one", "paddock", "paddocks", "field", "pdk", "pdks")
 	}
 	return i
+}
+
+// onlySo reads "only looked at 4" behind an average.
+func (r *reader) onlySo(t *tally, i int) int {
+	if r.tok(i).tag != onlyWord || len(t.said) != 1 {
+		return i
+	}
+	j := r.over(i+1, "looked", "did", "counted", "pulled", "got", "managed", "checked", "had", "time", "at", "for", "to", "do")
+	n, k := r.whole(j)
+	if t := r.tok(k); j == i+1 || k == j || n < 1 || n > 60 || t.shape != end && t.shape != mark && t.shape != newline {
+		return i
+	}
+	t.n = n
+	return k
 }
 
 // statedMean reads the average told beside the scores and checks it.

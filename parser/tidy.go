@@ -30,6 +30,9 @@ func sameThing(had, e entry.Entry) bool {
 	switch e := e.(type) {
 	case entry.Graze:
 		h, ok := had.(entry.Graze)
+		if ok && e.Residual == nil && e.Event == h.Event && h.Paddock == e.Paddock && h.Date == e.Date && h.Mob == e.Mob && h.Part == e.Part {
+			return true
+		}
 		return ok && e.Event == entry.Out && e.Residual != nil && h.Residual == nil && h.Event != entry.In &&
 			h.Paddock == e.Paddock && h.Date == e.Date && (e.Mob == "" || e.Mob == h.Mob)
 	case entry.Release:
@@ -46,7 +49,9 @@ func sameThing(had, e entry.Entry) bool {
 func joined(had, e entry.Entry) entry.Entry {
 	switch h := had.(type) {
 	case entry.Graze:
-		h.Residual = e.(entry.Graze).Residual
+		if left := e.(entry.Graze).Residual; left != nil {
+			h.Residual = left
+		}
 		return h
 	case entry.Release:
 		if h.Reason == "" {
