@@ -63,6 +63,9 @@ func (r *reader) asksBot(i int) bool {
 	return r.oneOf(i, "can", "could", "would", "will") && r.oneOf(i+1, "you", "u", "ye", "ya") && r.oneOf(k, "tell", "show", "give") && r.oneOf(k+1, "me", "us")
 }
 
+// mostTalk is how often in a message a question before talk is looked for (ours).
+const mostTalk = 30
+
 // beforeTalk reads a question that talk follows: "what did we log on 12 this
 // week, trying to fill in the diary".
 func (r *reader) beforeTalk(from, to int, asked bool) *entry.Question {
@@ -76,7 +79,7 @@ func (r *reader) beforeTalk(from, to int, asked bool) *entry.Question {
 		if t := r.tok(i); t.text != "," && t.text != "-" && !r.oneOf(i, "so", "because", "cos", "coz", "as", "before") {
 			continue
 		}
-		if !r.wordsOnly(i+1, to) {
+		if r.afterTalk++; r.afterTalk > mostTalk || !r.wordsOnly(i+1, to) {
 			return nil
 		}
 		if q := r.ask(from, i, true); q != nil {

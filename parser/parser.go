@@ -46,6 +46,7 @@ type reader struct {
 	herded     bool // the clause has named a mob
 	unitTold   bool // the temperature came with its unit
 	awaiting   bool // the clause before, of this sentence, says whose scores follow
+	afterTalk  int  // how often a question before talk was looked for
 	asking     bool // the sentence asks
 	please     bool // somebody is asked to do something
 	paired     bool // the sentence tells scores before their paddocks
