@@ -83,7 +83,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 		if r.leftInEach(out, c) || r.leftBehind(out, c) || r.mobOfAll(out, c) {
 			continue
 		}
-		if n := len(out); n > 0 && c.tillers && !c.says() && len(c.pads) == 0 && out[n-1].count != nil {
+		if n := len(out); n > 0 && c.tillers && c.count == nil && len(c.pads) == 0 && out[n-1].count != nil {
 			out[n-1].count.unsure("How many tillers were yellowing or set aside? Please put it beside the scores.")
 		}
 		if len(out) > 0 && r.doneCounting(&out[len(out)-1], c) {

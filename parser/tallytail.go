@@ -198,11 +198,16 @@ func (r *reader) yellowTail(t *tally, i int) int {
 		}
 	case u.text == "some":
 		n, j = 0, j+1
+	case u.text == "couple" || u.text == "a" && r.oneOf(j+1, "couple", "pair"):
+		n, j = 2, r.over(j, "a", "couple", "pair")
 	default:
 		n = -2
 	}
 	for j < i+longestRun && r.tok(j).shape == word && (yellowIntro[r.tok(j).text] || r.tok(j).tag == leafWord || r.tok(j).tag == leafUnit || r.tok(j).tag == tillerUnit || r.tok(j).tag == withWord || r.tok(j).tag == ofWord) {
 		j++
+		if s := r.tok(j + 1); n > 0 && r.tok(j).shape == number && s.text == "s" && s.glued {
+			j += 2 // "two of the 3s"
+		}
 	}
 	if r.tok(j).tag != yellowWord {
 		return i
@@ -311,5 +316,5 @@ func (r *reader) yellowAhead(i int) bool {
 
 var (
 	yellowIntro = wordSet(`lower the them those were was is are the had have has going turning starting to gone a bit with and just its looking being now showing`)
-	yellowOutro = wordSet(`off at the base a bit now leaf on out back and already down leaves in it up`)
+	yellowOutro = wordSet(`underneath under off at the base a bit now leaf on out back and already down leaves in it up`)
 )
