@@ -31,4 +31,17 @@
 // Clauses are then merged into statements (merge.go: "12 grazed yesterday, 13
 // today"), and each statement is given its meaning (meaning.go), unless a word
 // in it says that it did not happen (guarded.go).
+//
+// Where to look:
+//
+//   - the message: parser.go, message.go, clause.go, merge.go, heading.go, column.go, tidy.go; what words do to a clause: lexicon.go, idiom.go, idioms.go, shorthand.go, spell.go
+//   - what a statement means: meaning.go, guarded.go, denied.go, nobody.go; in plain words: print.go, say.go
+//   - paddocks and herds: book.go, pads.go, padlist.go, pairs.go, walk.go, shortname.go, wild.go, roles.go, herd.go
+//   - counts: number.go, numberword.go, scores.go, tally.go, tallytail.go, aside.go, tillerparts.go, introduced.go, gist.go
+//   - days and hours: when.go, limit.go, freefrom.go, daytold.go, hour.go, ahead.go, presenttense.go
+//   - grazings: graze.go, eaten.go, kept.go, leftbehind.go, share.go; holds and cuts: hold.go, spread.go, mowing.go
+//   - weather: weather.go, series.go, raindays.go, leastmost.go; alarms and notes: alarm.go, alarmsplit.go, splash.go, trouble.go
+//   - questions: question.go, questionrules.go, behind.go, request.go, command.go; setting up: setup*.go
+//   - mends: mending.go, mendtail.go, correction.go, undo.go, undotalk.go, again.go; asks and their answers: offer.go, choose.go
+//   - talk beside a report: talk.go, stray.go, plea.go, promise.go, byway.go, agreed.go, standstill.go, bracket.go
 package parser
