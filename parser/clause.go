@@ -122,6 +122,7 @@ type clause struct {
 	high     *float64
 	where    entry.Thermometer
 	guard    guard
+	tail     guard  // guards that stand in talk behind it alone
 	strange  int    // words and numbers that nobody could place
 	strangeW string // the first of them
 	remarks  int

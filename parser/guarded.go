@@ -21,6 +21,8 @@ func (r *reader) guarded(c *clause, entries []entry.Entry, doubt string) (outcom
 		return outcome{}, false
 	}
 	switch {
+	case g&^c.tail == 0 && g&^(guardCond|guardPlan|guardWish) == 0 && len(entries) > 0 && doubt == "" && c.family() != famCount:
+		return outcome{ask: r.confirm("Is that done?", entries)}, true
 	case g&guardAsk != 0:
 		return r.askedAbout(c), true
 	case g&guardJoke != 0 && c.count != nil && g == guardJoke:

@@ -292,6 +292,9 @@ func (c *clause) absorb(d *clause) {
 		c.where = d.where
 	}
 	c.acts |= d.acts
+	if !d.says() && len(d.pads)+len(d.mobs) == 0 {
+		c.tail |= d.guard &^ c.guard
+	}
 	c.guard |= d.guard
 	c.remarks += d.remarks
 	c.trouble = c.trouble || d.trouble
