@@ -61,7 +61,7 @@ func (r *reader) newName(i, to int) string {
 	for i+1 < to && (r.tok(i).tag == padMark || r.tok(i).shape == mark) {
 		i++
 	}
-	for to-1 > i && r.tok(to-1).shape == mark {
+	for to-1 > i && (r.tok(to-1).shape == mark || r.tok(to-1).shape == word && r.tok(to-1).tag == courtesy) {
 		to--
 	}
 	return r.source(i, to)
