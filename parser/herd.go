@@ -48,7 +48,7 @@ func (r *reader) herdAhead(i int) bool {
 // headBehind reads "x 90" and "(90)" behind a mob.
 func (r *reader) headBehind(c *clause, i int) int {
 	t, n := r.tok(i), r.tok(i+1)
-	if n.shape != number || n.decimal {
+	if n.shape != number || n.decimal || n.value >= 1e6 {
 		return i
 	}
 	switch {
