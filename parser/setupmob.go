@@ -1,6 +1,8 @@
 package parser
 
 import (
+	"cmp"
+
 	"leafround/core/entry"
 )
 
@@ -49,7 +51,10 @@ func (r *reader) setOnly(from, to int) (s entry.Setup, why string, ok bool) {
 		k++
 	}
 	k = r.over(k, "graze", "go", "grazing", "allowed", "can", "in", "on", "the")
-	names, end := r.placesTo(k)
+	names, bad, end := r.placesTo(k)
+	if bad != "" && end == to {
+		return s, r.noSuch(bad), true
+	}
 	if len(names) == 0 || end != to {
 		return s, "", false
 	}
@@ -63,20 +68,20 @@ func (r *reader) setOnly(from, to int) (s entry.Setup, why string, ok bool) {
 	return entry.Setup{What: entry.SetOnly, Mob: name, Names: names}, "", true
 }
 
-// placesTo reads a list of known paddocks.
-func (r *reader) placesTo(i int) (names []string, next int) {
+// placesTo reads a list of paddocks; bad is the first of them that nobody knows.
+func (r *reader) placesTo(i int) (names []string, bad string, next int) {
 	p, ok := r.onePad(i, true)
 	if !ok {
-		return nil, i
+		return nil, "", i
 	}
 	list, k := r.padList(p, i, true)
-	names = knownNames(list)
+	names, bad = knownNames(list), unknownOf(list)
 	if r.tok(k).text == "or" { // "never on Hill or Back Creek"
-		if more, j := r.placesTo(k + 1); len(more) > 0 {
-			return append(names, more...), j
+		if more, worse, j := r.placesTo(k + 1); len(more) > 0 {
+			return append(names, more...), cmp.Or(bad, worse), j
 		}
 	}
-	return names, k
+	return names, bad, k
 }
 
 // setBar keeps a mob out of paddocks.
@@ -103,7 +108,10 @@ func (r *reader) setBar(from, to int) (s entry.Setup, why string, ok bool) {
 		}
 		k = k2
 	}
-	names, end := r.placesTo(r.over(k, "from", "in", "on", "the", "into"))
+	names, bad, end := r.placesTo(r.over(k, "from", "in", "on", "the", "into"))
+	if bad != "" && end == to {
+		return s, r.noSuch(bad), true
+	}
 	if len(names) == 0 || end != to {
 		return s, "", false
 	}

@@ -162,6 +162,9 @@ func (r *reader) setMerge(from, to int) (s entry.Setup, why string, ok bool) {
 		return s, "", false
 	}
 	list, k := r.padList(p, from+1, true)
+	if bad := unknownOf(list); bad != "" {
+		return s, r.noSuch(bad), true
+	}
 	if len(list) < 2 || !r.oneOf(k, "into", "as", "to") || k+1 >= to {
 		return s, "Into what? For instance: merge 12 and 13 into Big Flat", true
 	}
@@ -171,6 +174,17 @@ func (r *reader) setMerge(from, to int) (s entry.Setup, why string, ok bool) {
 
 // hasLetter tells whether a name holds a letter or a digit.
 func hasLetter(s string) bool { return foldOf(s) != "" }
+
+// unknownOf gives the first paddock of a list that nobody knows, "" where all are
+// known.
+func unknownOf(list []place) string {
+	for _, p := range list {
+		if !p.known {
+			return p.name
+		}
+	}
+	return ""
+}
 
 func knownNames(list []place) []string {
 	var out []string
