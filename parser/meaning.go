@@ -346,6 +346,9 @@ func (r *reader) rains(c *clause) ([]entry.Entry, string) {
 			return nil, "Is that one day's rain? Please send the rain of each day, such as: rain 12mm yesterday"
 		}
 	}
+	if c.mm < 0 || c.mm > 1000 {
+		return nil, "How much rain was that, in millimetres?"
+	}
 	return []entry.Entry{entry.Rain{Date: r.dayOf(c), Mm: c.mm}}, ""
 }
 
@@ -393,6 +396,11 @@ func (r *reader) temperatures(c *clause) ([]entry.Entry, string) {
 	}
 	if t.Where == "" && r.hasText(c.from, c.to, "soil") {
 		t.Where = entry.Soil // "11 degrees in the soil"
+	}
+	for _, v := range []*float64{t.Celsius, t.Min, t.Max} {
+		if t.Where == entry.Soil && v != nil && *v > mostSoil {
+			return nil, fahrenheitOrNot // told for the soil only behind the reading
+		}
 	}
 	if t.Where == "" {
 		const why = "Is that the soil's temperature or the air's?"

@@ -38,7 +38,9 @@ func (r *reader) setRename(from, to int) (s entry.Setup, why string, ok bool) {
 	if !r.oneOf(i, "to", "as") || i+1 >= to {
 		return s, "What is the new name? For instance: rename 12 to Bottom Hill", true
 	}
-	s.To = r.newName(i+1, to)
+	if s.To = r.newName(i+1, to); s.To == "" {
+		return s, "What is the new name? For instance: rename 12 to Bottom Hill", true
+	}
 	return s, "", true
 }
 
@@ -49,20 +51,24 @@ func (r *reader) nowCalled(from, to int) (s entry.Setup, why string, ok bool) {
 		return s, "", false
 	}
 	for _, w := range [][]string{{"is", "now", "called"}, {"is", "called"}, {"is", "now", "named"}} {
-		if k, found := r.run(p.next, w...); found && k < to {
+		if k, found := r.run(p.next, w...); found && k < to && r.newName(k, to) != "" {
 			return entry.Setup{What: entry.SetRename, Paddock: p.name, To: r.newName(k, to)}, "", true
 		}
 	}
 	return s, "", false
 }
 
-// newName gives a name as typed, a paddock's mark and quotes left off.
+// newName gives a name as typed, a paddock's mark, quotes and courtesy left off;
+// "" where nothing but courtesy stands there.
 func (r *reader) newName(i, to int) string {
 	for i+1 < to && (r.tok(i).tag == padMark || r.tok(i).shape == mark) {
 		i++
 	}
 	for to-1 > i && (r.tok(to-1).shape == mark || r.tok(to-1).shape == word && r.tok(to-1).tag == courtesy) {
 		to--
+	}
+	if t := r.tok(i); to-i == 1 && t.shape == word && t.tag == courtesy {
+		return ""
 	}
 	return r.source(i, to)
 }
@@ -169,6 +175,9 @@ func (r *reader) setMerge(from, to int) (s entry.Setup, why string, ok bool) {
 		return s, "Into what? For instance: merge 12 and 13 into Big Flat", true
 	}
 	s = entry.Setup{What: entry.SetMerge, To: r.newName(k+1, to), Names: knownNames(list)}
+	if s.To == "" {
+		return s, "Into what? For instance: merge 12 and 13 into Big Flat", true
+	}
 	return s, "", true
 }
 

@@ -276,12 +276,15 @@ func (r *reader) hourOf(i int) int {
 	return i
 }
 
+// mostSoil is the warmest soil that is taken without asking, in °C (ours).
+const mostSoil = 40
+
 // keepTemperature lays a reading in its place.
 func (r *reader) keepTemperature(c *clause, v float64, where entry.Thermometer, side tag) {
 	c.acts |= actTemp
 	most := 50.0
 	if where == entry.Soil {
-		most = 40
+		most = mostSoil
 	}
 	bare := r.monthFirst && !r.unitTold
 	switch {
