@@ -147,7 +147,7 @@ func (r *reader) setMerge(from, to int) (s entry.Setup, why string, ok bool) {
 		}
 		s = entry.Setup{What: entry.SetMerged, Names: names}
 		s.To, _ = r.mobName(r.over(j+2, "the"))
-		return s, "", hasLetter(s.To)
+		return s, "", hasLetter(s.To) && !illWords[s.To] && !hurtWords[s.To]
 	}
 	if !r.oneOf(from, "merge", "join", "combine") {
 		return s, "", false
@@ -158,7 +158,7 @@ func (r *reader) setMerge(from, to int) (s entry.Setup, why string, ok bool) {
 			return s, "Under which name do they run together? For instance: merge heifers and dries into milkers", true
 		}
 		s.To, _ = r.mobName(r.over(k+1, "the"))
-		if !hasLetter(s.To) {
+		if !hasLetter(s.To) || illWords[s.To] || hurtWords[s.To] {
 			return s, "Under which name do they run together? For instance: merge heifers and dries into milkers", true
 		}
 		return s, "", true
