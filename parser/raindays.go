@@ -16,11 +16,5 @@ func (r *reader) nextDaysRain(c *clause, i int) int {
 	if t := r.tok(m.next); t.shape != end && t.shape != newline && t.text != "." && !(r.oneOf(m.next, "from", "in", "by", "off") && r.tok(r.over(m.next+1, "the", "our")).tag == gaugeWord) {
 		return i
 	}
-	if c.has(actRain) {
-		r.cut = true
-		return i
-	}
-	c.acts |= actRain
-	c.mm, c.more = v*r.perRain, true
-	return k
+	return r.furtherRain(c, v, i, k)
 }

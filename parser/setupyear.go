@@ -2,6 +2,7 @@ package parser
 
 import (
 	"fmt"
+	"strings"
 
 	"leafround/core/entry"
 )
@@ -108,7 +109,7 @@ func (r *reader) setSplit(from, to int) (s entry.Setup, why string, ok bool) {
 		}
 		if k > i {
 			part := r.splitPart(i, k)
-			if entry.FoldName(part.Name) == "" {
+			if entry.FoldName(part.Name) == "" || strings.HasSuffix(strings.ToLower(part.Name), " an") {
 				return s, form, true
 			}
 			s.Paddocks = append(s.Paddocks, part)

@@ -117,13 +117,19 @@ func (r *reader) moreRain(c *clause, i int) int {
 	if t, m := r.tok(k), r.when(k); m.day > r.today || !m.ok && t.shape != end && t.shape != newline && t.shape != mark && t.tag != clockWord {
 		return i
 	}
+	return r.furtherRain(c, v, i, k)
+}
+
+// furtherRain keeps rain beside rain; where the clause has its own, it opens
+// another.
+func (r *reader) furtherRain(c *clause, v float64, i, next int) int {
 	if c.has(actRain) {
 		r.cut = true
 		return i
 	}
 	c.acts |= actRain
 	c.mm, c.more = v*r.perRain, true
-	return k
+	return next
 }
 
 // inches reads "an inch" and "three quarters of an inch" up to the unit.
