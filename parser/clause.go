@@ -258,13 +258,18 @@ var inOpeners = wordSet(`in now all both theyre they just everyone everybody wer
 
 // part reads one part of a clause; it gives i where there is none.
 func (r *reader) part(c *clause, i, to int) int {
-	if t := r.tok(i); t.shape == mark && onlyJoins(t.text[0]) {
+	t := r.tok(i)
+	if t.shape == mark && onlyJoins(t.text[0]) {
 		if k := r.tallyPart(c, i); k > i {
 			return min(k, to)
 		}
 		return i
 	}
-	for _, read := range partReaders {
+	readers := partReaders
+	if t.shape == word {
+		readers = wordReaders
+	}
+	for _, read := range readers {
 		if k := read(r, c, i); k > i {
 			return min(k, to)
 		}
@@ -284,21 +289,19 @@ func onlyJoins(b byte) bool {
 	return false
 }
 
-// partReaders are tried in order at each place of a clause.
-var partReaders = []func(*reader, *clause, int) int{
-	(*reader).aroundWeather,
-	(*reader).drivenOff,
-	(*reader).promise,
-	(*reader).errand,
-	(*reader).gateShut,
+// wordReaders are tried in order at each word of a clause.
+var wordReaders = append([]func(*reader, *clause, int) int{
+	(*reader).openingPart,
 	(*reader).mayGoIn,
 	(*reader).limitPart,
 	(*reader).freeFrom,
-	(*reader).nobodyPart,
-	(*reader).standstill,
-	(*reader).byway,
-	(*reader).agreedPart,
 	(*reader).idiomPart,
+}, partReaders[2:]...)
+
+// partReaders are tried in order at each number and mark of a clause.
+var partReaders = []func(*reader, *clause, int) int{
+	(*reader).mayGoIn,
+	(*reader).limitPart,
 	(*reader).whenPart,
 	(*reader).amountPart,
 	(*reader).tillersAhead,

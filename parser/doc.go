@@ -34,7 +34,7 @@
 //
 // Where to look:
 //
-//   - the message: parser.go, message.go, clause.go, merge.go, heading.go, column.go, tidy.go; what words do to a clause: lexicon.go, idiom.go, looseword.go, idioms.go, shorthand.go, spell.go
+//   - the message: parser.go, message.go, clause.go, opening.go, merge.go, heading.go, column.go, tidy.go; what words do to a clause: lexicon.go, idiom.go, looseword.go, idioms.go, shorthand.go, spell.go
 //   - what a statement means: meaning.go, reading.go, guarded.go, denied.go, nobody.go; in plain words: print.go, say.go
 //   - paddocks and herds: book.go, pads.go, padlist.go, pairs.go, walk.go, shortname.go, wild.go, roles.go, herd.go
 //   - counts: number.go, numberword.go, scores.go, tally.go, tallytail.go, aside.go, tillerparts.go, introduced.go, gist.go

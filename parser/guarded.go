@@ -251,8 +251,10 @@ func (r *reader) noSuch(name string) string {
 	return reason
 }
 
+const noSuchPaddock = "I know no paddock called"
+
 func noSuchReason(name string) string {
-	return fmt.Sprintf("I know no paddock called %s. Which one do you mean?", name)
+	return fmt.Sprintf(noSuchPaddock+" %s. Which one do you mean?", name)
 }
 
 // strangely settles a statement with words that nobody could place: a count

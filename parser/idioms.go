@@ -41,7 +41,7 @@ var idiomTable = map[effect]string{
 		grazing; no stock; dont graze; do not graze; withholding period; with holding; with hold; out of action; out of bounds; left out`,
 	{acts: actSilage | actCut}: `silage made; baleage made; haylage made; made silage; made baleage; made haylage; silage baled; silage lifted`,
 	{acts: actHay | actCut}:    `hay made; made hay; hay baled`,
-	{acts: actDry}:             `isnt wet any more; isnt wet anymore; not wet any more; not wet anymore; no longer wet; dried out; dried up; dry enough; drained off; drying out`,
+	{acts: actDry}:             `isnt wet any more; isnt wet anymore; not wet any more; not wet anymore; no longer wet; dried out enough; dried up enough; dried enough; drained enough; dried out; dried up; dry enough; drained off; drying out`,
 	{acts: actSow}: `
 		down to new grass; no till drilled; no tilled; frost seeded; over seeded; direct drilled; new grass sown; sown down; put in new grass; re sown; over sown; re
 		seeded; under sown; stitched in; new pasture`,
@@ -66,11 +66,11 @@ var idiomTable = map[effect]string{
 	{guard: guardPlan}: `
 		going to; about to; have to; has to; got to; yet to; to be; due to; due for; due in; go in; go into; need to; ready for; next week; next
 		month; next round; lined up; aiming to; hope to; looking to; want to; tempted to; keen to; set to; have a look; booked in; booked for;
-		planned for; to do; how about; what about; to graze; for tomorrow; pencilled in; to go`,
+		planned for; to do; how about; what about; to graze; for tomorrow; pencilled in; to go; was meant to; were meant to; meant to be`,
 	{guard: guardHear}: `
 		next door; not sure; i think; sounds like; looks like; was told; were told; heard that; according to; over the road; down the road; no idea;
 		dont know; dunno if; pretty sure; fairly sure; last year; last season; last autumn; last spring; last winter; last summer; used to; years
-		ago; not certain; i dunno; last month; in theory; supposed to`,
+		ago; last years; made those up; made them up; made that up; made it up; made these up; in your dreams; in my dreams; not certain; i dunno; last month; in theory; supposed to`,
 	{acts: actIn, still: true}: `still in; still on; stayed in; stayed on; staying in; staying on; still inside`,
 	{guard: guardNeg}:          `not yet; no longer; not been; yet to be; to go yet; not in; still to; havent yet`,
 	{event: true}: `

@@ -2,6 +2,7 @@ package parser
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"leafround/core/entry"
@@ -109,7 +110,7 @@ func (r *reader) setSplit(from, to int) (s entry.Setup, why string, ok bool) {
 		}
 		if k > i {
 			part := r.splitPart(i, k)
-			if entry.FoldName(part.Name) == "" || strings.HasSuffix(strings.ToLower(part.Name), " an") {
+			if !partName(part.Name) {
 				return s, form, true
 			}
 			s.Paddocks = append(s.Paddocks, part)
@@ -120,6 +121,14 @@ func (r *reader) setSplit(from, to int) (s entry.Setup, why string, ok bool) {
 		return s, form, true
 	}
 	return s, "", true
+}
+
+// partName tells whether a part of a split can bear a name: what joins parts and
+// what ends a sentence stands in none.
+func partName(name string) bool {
+	return entry.FoldName(name) != "" && !strings.ContainsAny(name, "!?,;:") && !slices.ContainsFunc(strings.Fields(strings.ToLower(name)), func(w string) bool {
+		return strings.Trim(w, ".-'") == "an"
+	})
 }
 
 // splitPart reads one part of a split: its area only where it is told.

@@ -9,6 +9,11 @@ func (r *reader) cutShortName(i int) (place, bool) {
 	if r.anyPaddock {
 		return place{}, false
 	}
+	if t := r.tok(i); mayBeShort(t) && !r.book.near.words[t.text] {
+		if _, ok := r.book.wordCutTo(t.text); !ok {
+			return place{}, false
+		}
+	}
 	for n := 3; n > 1; n-- {
 		if p, ok := r.shortOf(i, n); ok {
 			return p, true

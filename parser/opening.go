@@ -1,0 +1,49 @@
+package parser
+
+// Turns of talk are looked for only at the words that open them, so that a word
+// that opens none costs one look into a table.
+
+// opening is a turn of phrase with the words that it can begin with.
+type opening struct {
+	words map[string]bool
+	read  func(*reader, *clause, int) int
+}
+
+// openings are tried in order.
+var openings = []opening{
+	{joinSets(weatherNames, wordSet(`by ahead in before until till til after when as between while`)), (*reader).aroundWeather},
+	{joinSets(weatherNames, wordSet(`darkness bull cold got was were been being`)), (*reader).drivenOff},
+	{wordSet(`will ill gonna shall`), (*reader).promise},
+	{wordSet(`would could can will whoever`), (*reader).errand},
+	{wordSet(`then after afterwards`), (*reader).gateShut},
+	{wordsOf(negWord), (*reader).nobodyPart},
+	{joinSets(wordsOf(negWord), wordsOf(notWord)), (*reader).standstill},
+	{wordSet(`on took taken takes ground soil by from off at since maybe perhaps`), (*reader).byway},
+	{wordSet(`as like`), (*reader).agreedPart},
+}
+
+// openingsOf gives the turns that a word can open.
+var openingsOf = func() map[string][]func(*reader, *clause, int) int {
+	all := map[string][]func(*reader, *clause, int) int{}
+	for _, o := range openings {
+		for w := range o.words {
+			all[w] = append(all[w], o.read)
+		}
+	}
+	return all
+}()
+
+// wordsOf gives the words of one part of speech.
+func wordsOf(t tag) map[string]bool {
+	return wordSet(lexiconTable[t])
+}
+
+// openingPart reads a turn of talk.
+func (r *reader) openingPart(c *clause, i int) int {
+	for _, read := range openingsOf[r.tok(i).text] {
+		if k := read(r, c, i); k > i {
+			return k
+		}
+	}
+	return i
+}
