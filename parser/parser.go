@@ -128,6 +128,7 @@ func Read(text string, c Context) entry.Reading {
 		r.shorthand()
 		r.respell()
 		r.message(&out)
+		r.sayAgain(&out)
 	}
 	if out.Ask != nil {
 		r.options(out.Ask)

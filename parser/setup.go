@@ -1,6 +1,7 @@
 package parser
 
 import (
+	"bytes"
 	"fmt"
 	"strings"
 
@@ -36,6 +37,36 @@ func (r *reader) setup(from, to int) (outcome, bool) {
 		out.entries = append(out.entries, s)
 	}
 	return out, len(out.entries) > 0 || out.ask != nil
+}
+
+// sayAgain sees to it that a setting which names something can be said again:
+// where what it prints as reads to another, some name could not be told from
+// the words around it, and is asked about.
+func (r *reader) sayAgain(out *entry.Reading) {
+	for _, e := range out.Entries {
+		if s, ok := e.(entry.Setup); ok && !r.sayable(s) {
+			out.Entries, out.Also = nil, nil
+			out.Ask = &entry.Ask{Reason: "I cannot make out the names in that. Please send them with letters, numbers and spaces only."}
+			return
+		}
+	}
+}
+
+// sayable tells whether a setting prints to a text that reads to the same.
+func (r *reader) sayable(s entry.Setup) bool {
+	text := printSetup(s)
+	if r.retry || text == "" || len(text) > longestTry {
+		return true
+	}
+	c := r.Context
+	c.retry, c.Book, c.Rule = true, r.book, entry.RemnantBySize
+	got := Read(text, c)
+	if len(got.Entries) != 1 || got.Ask != nil {
+		return false
+	}
+	said, err := entry.Encode(s)
+	again, err2 := entry.Encode(got.Entries[0])
+	return err == nil && err2 == nil && bytes.Equal(said, again)
 }
 
 // oneSetup reads one setting.
