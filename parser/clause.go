@@ -372,7 +372,7 @@ func (r *reader) stray(c *clause, i int) {
 	if c.strange == 0 {
 		c.strangeW = t.text
 	}
-	if r.nameOfSomebody(c, i) || r.thisSeason(c, i) {
+	if r.nameOfSomebody(c, i) || r.thisSeason(c, i) || r.adverb(i) {
 		c.remarks++
 		return
 	}

@@ -224,14 +224,14 @@ var lexiconTable = map[tag]string{
 	notWord:   `not`,
 	negWord: `no never didnt havent hasnt isnt arent wasnt werent dont doesnt wont cant cannot aint couldnt shouldnt wouldnt
 		hadnt without nobody none neither nor hardly barely nothing nothin nowhere untouched ungrazed`,
-	planWord: `hopefully will gonna goin shall should could might may must need needs needed want wants wanted wanna lets planning plans
+	planWord: `theoretically ideally potentially possibly hopefully will gonna goin shall should could might may must need needs needed want wants wanted wanna lets planning plans
 		intend intending hoping thinking thinkin maybe perhaps suppose supposed ought gotta later soon ill theyll youll
 		itll would forecast expecting expected try trying lined booked shouldve couldve wouldve mightve`,
 	condWord:    `if unless once whenever provided assuming`,
 	cuttingWord: `cutting topping mowing mow baling mulching`,
 	nearWord:    `least nearly almost over under above below hitting approaching touching exceeding past`,
 	wishWord:    `wish wished wishing wishful dream dreamt dreaming`,
-	hearWord: `said says say reckons reckon reckoned heard hear told tells apparently thinks think thought believes believe
+	hearWord: `allegedly presumably reportedly seemingly evidently said says say reckons reckon reckoned heard hear told tells apparently thinks think thought believes believe
 		seems seem supposedly rumour rumor guess guessing assume assumes claims claimed sez suspect mentioned probably
 		prob prolly neighbour neighbours neighbor neighbors neighbouring`,
 	hedgeWord: `about around roughly approx approximately ish circa bout abt aprox`,

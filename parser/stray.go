@@ -81,6 +81,18 @@ var verbs = wordSet(`bought brought rang sent found lost broke saw knew wrote dr
 	dug dealt drank fought forgot gave hung hurt led left lent meant read sought shook shot shone sprang stung swore taught thought undid wound
 	buy order ring send find fix check call book ask tell wait hurry asap pronto immediately urgently swap cancel ignore delete stop start watch see`)
 
+// adverb tells whether an unknown word tells how something was done, and no
+// more: "badly", "properly". How much of it was done is told by some of them.
+func (r *reader) adverb(i int) bool {
+	t := r.tok(i)
+	return t.shape == word && t.tag == unknown && (len(t.text) > 5 && strings.HasSuffix(t.text, "ly") || r.oneOf(i, "badly", "fully", "sadly")) && !noAdverbs[t.text] && !times[t.text] &&
+		(r.text[t.start] < 'A' || r.text[t.start] > 'Z' || t.start == 0)
+}
+
+// noAdverbs end so and are none, or tell how much, how often or how surely.
+var noAdverbs = wordSet(`partly mostly largely partially mainly daily weekly monthly yearly hourly nightly likely unlikely supply reply family apply multiply
+	assembly butterfly firefly horsefly dragonfly recently previously formerly originally shortly eventually lately jubilee rally bully holly ally only early possibly orderly anomaly monopoly`)
+
 // nameOfSomebody tells whether an unknown word is a person's name: written with
 // a capital inside a sentence that is not all capitals, and no place's.
 func (r *reader) nameOfSomebody(c *clause, i int) bool {
