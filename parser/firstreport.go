@@ -39,6 +39,11 @@ func (r *reader) firstReport(from, to int, o outcome) outcome {
 			return outcome{entries: got.Entries, question: got.Also}
 		}
 	}
+	if text, ok := r.questionAlone(cuts); ok && o.question == nil {
+		if got := Read(text, c); got.Question != nil {
+			return outcome{question: got.Question}
+		}
+	}
 	if noted || o.ask != nil {
 		return o
 	}
@@ -87,6 +92,32 @@ func (r *reader) withoutTalk(cuts []int) (string, bool) {
 		kept++
 	}
 	return b.String(), dropped && kept > 0
+}
+
+// questionAlone gives a message without the sentences in front that say nothing
+// by themselves, where its last one asks: "trying to work out if I have time.
+// How long till North gets to 2.5?"
+func (r *reader) questionAlone(cuts []int) (string, bool) {
+	to := cuts[len(cuts)-1]
+	if r.tok(to).text != "?" && r.tok(to-1).text != "?" && !r.opensQuestion(r.sentenceOf(to-1)) {
+		return "", false
+	}
+	from := r.sentenceOf(to - 1)
+	if from <= cuts[0] {
+		return "", false
+	}
+	c := r.Context
+	c.retry, c.Book = true, r.book
+	got := Read(r.source(cuts[0], from), c)
+	return r.source(from, to) + "?", got.Ignored
+}
+
+// sentenceOf gives the first token of the sentence that a token stands in.
+func (r *reader) sentenceOf(i int) int {
+	for i > 0 && !(r.tok(i-1).shape == newline || r.tok(i-1).shape == mark && (r.tok(i-1).text == "." || r.tok(i-1).text == "!" || r.tok(i-1).text == "?")) {
+		i--
+	}
+	return i
 }
 
 // saysNothing tells whether a piece by itself is talk, or no more than a note.
