@@ -30,6 +30,7 @@ func FuzzRead(f *testing.F) {
 	for _, s := range worstTexts() {
 		f.Add(s[:min(len(s), 200)])
 	}
+	f.Add(strings.Repeat("t", MaxUnits-2) + "12 in")
 	for _, s := range foundByFuzzing {
 		f.Add(s)
 	}

@@ -8,6 +8,7 @@ type tag uint8
 // The parts that words play.
 const (
 	unknown  tag = iota
+	noise        // letters by the dozen: no word
 	filler       // carries nothing: the, has, just, now
 	courtesy     // please, thanks, hi
 	remark       // harmless beside a statement: weather, looks, people at work

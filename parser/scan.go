@@ -166,7 +166,14 @@ func (s *scanner) lower(i int, plain bool) {
 	}
 	m := lexicon[t.text]
 	t.tag, t.sense = m.tag, m.value
+	if len(t.text) > longestWord {
+		t.tag = noise
+	}
 }
+
+// longestWord is how many letters a word has at most that may be part of a name
+// (ours).
+const longestWord = 40
 
 // wide reads a token that starts with a character beyond ASCII.
 func (s *scanner) wide() {

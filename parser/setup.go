@@ -56,7 +56,7 @@ func (r *reader) sayAgain(out *entry.Reading) {
 func (r *reader) sayable(s entry.Setup) bool {
 	text := printSetup(s)
 	if r.retry || text == "" || len(text) > longestTry {
-		return true
+		return len(text) <= MaxUnits
 	}
 	c := r.Context
 	c.retry, c.Book, c.Rule = true, r.book, entry.RemnantBySize
