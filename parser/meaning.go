@@ -132,6 +132,9 @@ func (r *reader) counts(c *clause) ([]entry.Entry, string) {
 			return nil, r.whose(c)
 		}
 	}
+	if c.share > 0 && len(c.count.said) < 2 && c.acts == 0 {
+		return nil, "Is that a leaf count of a part of it? Please send one number for each tiller, or the average of the whole paddock."
+	}
 	if c.has(actsGraze | actOrder | actGoing | actPlace) {
 		if c.has(actsGraze&^actIn|actOrder|actGoing) || c.resid != nil {
 			return nil, "Is that a leaf count, a grazing, or both? Please send them apart."

@@ -9,17 +9,18 @@ import (
 
 // tally is what a list of scores says, before the farm's rule is laid on it.
 type tally struct {
-	said    []entry.Tiller
-	skipped entry.Skipped
-	n       int    // tillers behind it, or the number announced
-	garbled bool   // digits that make no number stood in it
-	yellow  int    // tillers told to be yellowing; -1: told of the paddock; everyTiller: of each
-	parts   bool   // some score was told in parts
-	decimal bool   // some score was no whole number
-	marked  bool   // single scores were marked as yellowing
-	each    bool   // the number of tillers is that of each paddock named
-	doubt   string // what must be asked
-	looked  bool   // nobody will ask it: the list is only looked at
+	said      []entry.Tiller
+	skipped   entry.Skipped
+	n         int    // tillers behind it, or the number announced
+	garbled   bool   // digits that make no number stood in it
+	yellow    int    // tillers told to be yellowing; -1: told of the paddock; everyTiller: of each
+	parts     bool   // some score was told in parts
+	decimal   bool   // some score was no whole number
+	marked    bool   // single scores were marked as yellowing
+	each      bool   // the number of tillers is that of each paddock named
+	doubt     string // what must be asked
+	multiples bool   // some were told by how many had a score
+	looked    bool   // nobody will ask it: the list is only looked at
 }
 
 // empty tells whether nothing was pulled.
@@ -91,7 +92,7 @@ func (r *reader) scoresInto(t *tally, i int) (next int) {
 			return next
 		}
 		j := r.listSeparator(next, next > i)
-		if j > next && r.nextPaddock(j) {
+		if j > next && !t.multiples && r.nextPaddock(j) {
 			r.commas = commaList
 			return next
 		}
@@ -115,7 +116,7 @@ func (r *reader) bears(folded string) bool {
 // paddock of a walk: "11 2.5, 12 2, 13 1.5".
 func (r *reader) nextPaddock(i int) bool {
 	t := r.tok(i)
-	if t.shape != number || t.decimal || t.value <= 4 || r.runsOn(i) {
+	if t.shape != number || t.decimal || t.value <= 4 && !(r.tok(i+1).tag == atWord && r.tok(i+1).shape == word && r.bears(t.text)) || r.runsOn(i) {
 		return false
 	}
 	_, ok := r.book.has(t.text)
@@ -226,6 +227,9 @@ func (r *reader) slashList(i int) bool {
 func (r *reader) item(t *tally, i int) (int, bool) {
 	if j, ok := r.aside(t, i); ok {
 		return j, true
+	}
+	if k, ok := r.multiple(t, i); ok {
+		return k, true
 	}
 	if r.tok(i).text == "-" && r.tok(i+1).shape == number && r.tok(i+1).glued && !r.tok(i).glued && len(t.said) > 0 {
 		t.unsure("A leaf score cannot be below nothing. Please send the scores again.")
