@@ -293,6 +293,7 @@ func (r *reader) padInPiece(i int) bool {
 // looseReaders read expressions that begin with a word of no part of its own.
 var looseReaders = []func(*reader, *clause, int) int{
 	(*reader).eaten,
+	(*reader).given,
 	(*reader).spreading,
 	(*reader).sprayedFor,
 	(*reader).mowing,
@@ -304,4 +305,4 @@ var looseReaders = []func(*reader, *clause, int) int{
 // looseOpeners are the words that such expressions begin with; sprayedFor looks
 // for others, but only behind a spraying.
 var looseOpeners = joinSets(eatVerbs, tookVerbs, spreadVerbs, spreadTools, sources, toppers, fellVerbs,
-	wordSet(`entered enter ran run took down let keep stockpiling stockpiled deferring deferred resting spelling holding keeping saving reserving`))
+	wordSet(`gave given entered enter ran run took down let keep stockpiling stockpiled deferring deferred resting spelling holding keeping saving reserving`))
