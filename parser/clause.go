@@ -231,6 +231,10 @@ func (r *reader) clause(c *clause, i, to int) {
 // in there, and so did stock where "in 12" is all that was sent. A paddock
 // closed for silage is shut up.
 func (r *reader) imply(c *clause) {
+	if r.holdEnded(c) {
+		c.acts = c.acts&^actHold | actRelease
+		r.dropStrays(c, "clear", "free", "clean")
+	}
 	if c.has(actClosed) && (c.until != 0 || c.spell != 0) && !c.has(actCanopy) {
 		c.acts |= actShut
 	}

@@ -195,7 +195,34 @@ func (r *reader) noVerb(c *clause) outcome {
 	case len(c.pads) == 1 && c.pads[0].known && c.remarks > 0 && c.strange == 0 && (r.hasText(c.from, c.to, "looks") || r.hasText(c.from, c.to, "looking") || r.stands(c)):
 		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	}
+	if r.tellsOf(c) {
+		return outcome{entries: []entry.Entry{r.noteOf(c)}}
+	}
 	return outcome{talk: true}
+}
+
+// tellsOf tells whether a clause plainly tells something of the paddock that it
+// begins with, whatever that is: "12 is a bog", "river flat ploughed". It is no
+// number of something: "2 sugars please".
+func (r *reader) tellsOf(c *clause) bool {
+	if c.guard != 0 || len(c.pads) != 1 || !c.pads[0].known || c.pads[0].role != roleNone || len(c.nums) > 0 || c.strange == 0 || c.count != nil || r.anyPaddock {
+		return false
+	}
+	p := c.pads[0]
+	if p.marked {
+		return true
+	}
+	if r.firstWord(c) != p.at {
+		return false
+	}
+	n := r.tok(p.next)
+	switch {
+	case n.shape != word:
+		return n.text == "-" || n.text == ":"
+	case r.tok(p.at).shape == word, n.tag == filler, n.tag == remark:
+		return true
+	}
+	return strings.HasSuffix(n.text, "ed") || strings.HasSuffix(n.text, "ing")
 }
 
 // onlyName tells whether a paddock's name is all that the clause holds.

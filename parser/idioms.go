@@ -28,7 +28,7 @@ var idiomTable = map[effect]string{
 		grazable again; graze again; ok for grazing; hold is off; hold over; hold is over; hold lifted; hold is up; hold up; hold finished; hold
 		done; holds off; withholding off; withholding finished; withholding over; withholding up; withholding done; withholding is up; withholding
 		is over; withholding period up; withholding period over; withholding period is up; withholding period is over; withholding period done;
-		withholding period finished; days are up; days up; days done; days are done; time is up; times up; stand down over; off hold; allowed again`,
+		withholding period finished; days are up; days up; days done; days are done; time is up; times up; stand down over; off hold; allowed again; good to go again; right to go again; good to go now; ok to go again`,
 	{acts: actRelease | actSpray}: `spray is off; sprays off; spray off`,
 	{acts: actRelease | actEff}:   `effluent is off; effluent off; eff off; eff is off`,
 	{acts: actRelease | actFert}:  `fert is off; fert off; urea is off`,
