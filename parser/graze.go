@@ -150,7 +150,10 @@ func (r *reader) outSince(c *clause) bool {
 // ways sorts the paddocks of a grazing by where the stock went.
 func (r *reader) ways(c *clause) (ins, outs, all []string, doubt string) {
 	if c.has(actGrazed) && !c.has(actMoved|actOut|actIn) && len(c.pads) == 2 && c.pads[0].role == roleOut && c.pads[1].role == roleIn {
-		return nil, nil, nil, "Is that every paddock from " + c.pads[0].name + " to " + c.pads[1].name + ", or a move?"
+		if !r.hasTag(c.from, c.to, allWord) || len(c.mobs) > 0 {
+			return nil, nil, nil, "Is that every paddock from " + c.pads[0].name + " to " + c.pads[1].name + ", or a move?"
+		}
+		c.pads = r.spread(c.pads)
 	}
 	mixed := slices.ContainsFunc(c.pads, func(p place) bool { return p.role == roleIn || p.role == roleOut })
 	for _, p := range c.pads {

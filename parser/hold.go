@@ -92,10 +92,16 @@ func (r *reader) perhapsOver(c *clause) string {
 // endWords may tell that a hold is over.
 var endWords = wordSet(`ok okay end ended over finished expired clear cleared lifted passed done past ended fine good gone safe`)
 
+// fromTo tells whether two paddocks are told with "to" between them.
+func (r *reader) fromTo(pads []place) bool {
+	p, q := pads[0], pads[1]
+	return p.role == roleOut && q.role == roleIn || r.oneOf(p.next, "to", "thru", "through") && q.at > p.next && q.at <= p.next+2
+}
+
 // spread reads "6 to 9" and "top 1 to top 3" among holds as every paddock of
 // those numbers.
 func (r *reader) spread(pads []place) []place {
-	if len(pads) != 2 || pads[0].role != roleOut || pads[1].role != roleIn {
+	if len(pads) != 2 || !r.fromTo(pads) {
 		return pads
 	}
 	stem, first, ok := numbered(pads[0].name)

@@ -18,7 +18,7 @@ func (r *reader) holdEnded(c *clause) bool {
 		case r.oneOf(i, "clear", "free", "clean") && r.oneOf(i+1, "of", "from"):
 			switch r.tok(i + 2).tag {
 			case sprayWord, fertWord, effWord:
-				return !r.oneOf(i-1, "keep", "stay", "steer", "stand")
+				return r.hasText(c.from, c.to, "now") || r.hasText(c.from, c.to, "again") || r.oneOf(i-1, "is", "now", "s")
 			}
 		case r.oneOf(i, "withholding", "whp", "standdown"), r.oneOf(i, "holding") && r.oneOf(i-1, "with"), r.oneOf(i, "down") && r.oneOf(i-1, "stand"),
 			r.oneOf(i, "period", "time", "hold") && i > c.from && reasonTags[r.tok(i-1).tag]:

@@ -155,6 +155,10 @@ func (r *reader) counts(c *clause) ([]entry.Entry, string) {
 	if c.shared {
 		return r.sharedCounts(c)
 	}
+	if len(c.pads) == 2 && r.fromTo(c.pads) && len(c.count.said) == 1 && (r.hasTag(c.from, c.to, allWord) || r.hasTag(c.from, c.to, eachWord)) {
+		c.pads = r.spread(c.pads)
+		return r.sharedCounts(c)
+	}
 	if p := c.pads[0]; c.count.doubt == "" && r.mayBeScore(c, p) {
 		return nil, "Is the " + p.name + " there the paddock or a score? Please send “p" + p.name + "” before the scores."
 	}
@@ -266,7 +270,7 @@ func (r *reader) cuts(c *clause) ([]entry.Entry, string) {
 		return nil, "Was only a part of it cut? I log a cut for all of a paddock: please say so where it was."
 	}
 	var list []entry.Entry
-	for _, p := range c.pads {
+	for _, p := range r.spread(c.pads) {
 		list = append(list, entry.Cut{Paddock: p.name, Date: r.dayOf(c), What: what})
 	}
 	return list, ""
@@ -313,7 +317,7 @@ func (r *reader) canopies(c *clause) ([]entry.Entry, string) {
 		return nil, r.closedHow(c)
 	}
 	var list []entry.Entry
-	for _, p := range c.pads {
+	for _, p := range r.spread(c.pads) {
 		list = append(list, entry.Canopy{Paddock: p.name, Date: r.dayOf(c)})
 	}
 	return list, ""

@@ -203,6 +203,9 @@ func (r *reader) weekday(i int) moment {
 	if r.oneOf(i, "sun") && (r.oneOf(i-1, "the", "some", "more", "of") || r.oneOf(i-1, "for") && r.oneOf(i-2, "pray", "praying", "prayer", "prayers", "wish", "crossed", "need", "hope")) && u.shape != number {
 		return moment{} // "pray for sun"
 	}
+	if r.oneOf(i, "sat") && r.seated(i) {
+		return moment{} // "did these sat on a rock"
+	}
 	if u.text == "week" {
 		return moment{day: r.weekdayAfter(int(t.sense), r.today) + 7, next: i + 2, ok: true}
 	}
@@ -220,6 +223,19 @@ func (r *reader) weekday(i int) moment {
 		d = r.weekdayAfter(int(t.sense), r.today)
 	}
 	return moment{day: d, next: i + 1, ok: true, weekday: true}
+}
+
+// seated tells whether "sat" is what somebody did, not the day.
+func (r *reader) seated(i int) bool {
+	k := r.over(i+1, "here", "there", "down", "up", "back", "right", "just")
+	switch {
+	case r.oneOf(k, "on", "in", "at", "under", "beside", "by", "behind", "against", "inside", "outside", "with"):
+		k++
+		return r.oneOf(k, "the", "a", "an", "my", "me", "his", "her", "our", "top") && r.tok(k+1).tag != daytimeWord && r.tok(k+1).tag != nightWord && !r.padAhead(k)
+	case r.oneOf(k, "waiting", "watching", "having", "eating", "idle", "doing", "drinking", "looking", "talking"):
+		return true
+	}
+	return r.oneOf(i-1, "been", "was", "were", "i", "we", "just") && (k > i+1 || r.tok(k).shape == word && r.tok(k).tag != daytimeWord)
 }
 
 // weekdayBefore gives the latest such weekday up to and including from.
