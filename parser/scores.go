@@ -143,6 +143,9 @@ func (r *reader) listSeparator(i int, inside bool) int {
 			i++
 		}
 	}
+	if r.tok(i).tag == andWord && r.oneOf(i+1, "the") && r.oneOf(i+2, "last", "other") && r.tok(i+3).tag == numberWord {
+		i++
+	}
 	if r.tok(i).tag == andWord && r.oneOf(i+1, "a") && r.tok(i+2).shape == number && r.isScore(i+2) {
 		i += 2 // "2 2.5 and a 3"
 	}

@@ -102,7 +102,7 @@ func (r *reader) firstWord(c *clause) int {
 // statement: it starts a clause of its own, so that it asks nothing.
 func (r *reader) relative(c *clause, i int) bool {
 	dayOnly := c.days.ok && !c.says() && len(c.pads)+len(c.mobs) == 0 && r.oneOf(i, "when")
-	if r.asking || i == c.from || c.guard != 0 || !dayOnly && (len(c.pads) == 0 && c.resid == nil && (c.count == nil || len(c.count.said) < 2) || !c.says()) {
+	if r.asking || i == c.from || c.guard != 0 || !dayOnly && (len(c.pads) == 0 && c.resid == nil && (c.count == nil || len(c.count.said) < 2) && !(c.has(actRain) && c.mm > 0) && len(c.temps) == 0 || !c.says()) {
 		return false
 	}
 	if r.oneOf(i, "when") {
