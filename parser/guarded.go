@@ -48,6 +48,9 @@ func (r *reader) guarded(c *clause, entries []entry.Entry, doubt string) (outcom
 		if len(entries) == 0 && c.count != nil && len(c.count.said) > 1 {
 			return outcome{ask: &entry.Ask{Reason: r.whose(c)}}, true
 		}
+		if len(entries) == 0 && c.count != nil && c.count.doubt != "" && len(c.pads) == 1 && c.pads[0].known {
+			return outcome{ask: &entry.Ask{Reason: c.count.doubt}}, true
+		}
 		if len(entries) == 0 {
 			return outcome{talk: true}, true
 		}
@@ -171,6 +174,8 @@ func (r *reader) noVerb(c *clause) outcome {
 	case c.guard&guardAsk != 0:
 		return r.askedAbout(c)
 	case r.troubleDenied(c):
+		return outcome{entries: []entry.Entry{r.noteOf(c)}}
+	case c.guard == guardHear && c.trouble && len(c.mobs) == 0 && len(c.pads) == 1 && c.pads[0].known && r.names(c):
 		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	case c.guard != 0:
 		return outcome{talk: true}

@@ -145,7 +145,7 @@ func (r *reader) onePad(i int, loose bool) (place, bool) {
 			return p, true
 		}
 	}
-	if !ok || r.notAPad(i, p) {
+	if !ok || r.notAPad(i, p) || r.partNamed(i, p) {
 		return place{}, false
 	}
 	if s := r.tok(p.next); s.text == "s" && s.glued && t.shape == number {

@@ -230,6 +230,9 @@ func (r *reader) item(t *tally, i int) (int, bool) {
 	if j, ok := r.asideTold(t, i); ok {
 		return j, true
 	}
+	if j, ok := r.oneAt(t, i); ok {
+		return j, true
+	}
 	if r.tok(i).text == "-" && r.tok(i+1).shape == number && r.tok(i+1).glued && !r.tok(i).glued && len(t.said) > 0 {
 		t.unsure("A leaf score cannot be below nothing. Please send the scores again.")
 		return i + 2, true
@@ -263,6 +266,10 @@ func (r *reader) tiller(t *tally, i int) (int, bool) {
 	if p := r.tok(next); p.text == "+" && p.glued && !(r.tok(next+1).glued && r.tok(next+1).shape == number) {
 		one.Floor = true
 		next++
+	}
+	if k := r.andABit(next); k > next {
+		t.unsure("What score shall I log? Please send one number.")
+		next = k
 	}
 	if j, isRange := r.scoreRange(next); isRange {
 		t.unsure("A range is no score: please send one number for each tiller, or their average.")

@@ -27,6 +27,11 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 		return i, false
 	}
 	t, next := r.scores(k)
+	if t.empty() && len(c.mobs) == 0 {
+		if v, j := r.vaguely(p.next); j > p.next {
+			t, next = v, j
+		}
+	}
 	t.n = max(t.n, also)
 	if t.empty() && r.negative(k) && r.isScore(k+1) {
 		t, next = r.scores(k + 1)
@@ -182,6 +187,7 @@ func (r *reader) intro(i int) int {
 		case r.oneOf(i, "make", "made") && r.oneOf(i+1, "it"):
 			i++
 		case t.text == "running" && r.runsLeaves(i+1):
+		case t.tag == onWord && t.shape == word && r.tok(i+1).decimal && r.isScore(i+1) && r.tok(i+1).value <= 5:
 		default:
 			return i
 		}

@@ -1,0 +1,28 @@
+package parser
+
+// A paddock may be called Back, Top or Flat, and a part of another be told by
+// the same word: "the top half of 22", "the back corner of 7". That names no
+// paddock Top.
+
+// partNamed tells whether the name at i only tells which part of a paddock, or of
+// the farm, is meant.
+//
+//	part-of = position part | name part "of"
+func (r *reader) partNamed(i int, p place) bool {
+	t := r.tok(i)
+	if t.shape != word || p.next != i+1 || !partNames[r.tok(p.next).text] || r.tok(p.next).shape != word {
+		return false
+	}
+	of := r.tok(p.next+1).tag == ofWord
+	if !positions[t.text] {
+		return of && !r.oneOf(p.next, "half", "quarter", "third") // "hill end of 12"
+	}
+	return of || i > 0 && (r.oneOf(i-1, "the", "that", "this"))
+}
+
+var (
+	// positions are words of place that paddocks are named by too.
+	positions = wordSet(`top bottom back front flat middle near far north south east west upper lower left right long high low inside outside`)
+	// partNames are parts that a paddock has.
+	partNames = wordSet(`half end corner third quarter bit part side section strip edge portion piece boundary fence fenceline gate gateway trough break hedge two-thirds`)
+)
