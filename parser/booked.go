@@ -140,3 +140,27 @@ func (r *reader) holdOff(c *clause, i int) int {
 	c.acts |= actRelease | why
 	return k + 2
 }
+
+// hopeFor reads "hope we get 20 mm", "hope for rain": it is still to come. What
+// somebody hopes of the reader, or of what was, is talk.
+func (r *reader) hopeFor(c *clause, i int) int {
+	if !r.oneOf(i+1, "we", "it", "for", "to", "theres", "there", "they", "its", "itll") {
+		return i
+	}
+	c.guard |= guardPlan
+	return i + 1
+}
+
+// tookPeople steps over "took three of us and the dog": who was needed for it.
+func (r *reader) tookPeople(c *clause, i int) int {
+	n, k := r.whole(i + 1)
+	if k == i+1 || n < 1 || n > 12 || !r.oneOf(k, "of") || !r.oneOf(k+1, "us", "them") {
+		return i
+	}
+	k += 2
+	if j := r.over(k, "and", "plus", "the", "a", "both", "two"); j > k && r.oneOf(j, "dog", "dogs", "bike", "quad", "ute", "kids", "missus", "neighbour", "neighbours") {
+		k = j + 1
+	}
+	c.remarks++
+	return k
+}

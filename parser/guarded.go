@@ -20,6 +20,9 @@ func (r *reader) guarded(c *clause, entries []entry.Entry, doubt string) (outcom
 	if g == 0 || g == guardNeg && c.kept && c.family() == famHold {
 		return outcome{}, false
 	}
+	if g&^(guardHear|guardNeg|guardPlan) == 0 && c.count != nil && c.count.doubt != "" && len(c.pads) == 1 && c.pads[0].known && len(c.count.said) > 0 {
+		return outcome{ask: &entry.Ask{Reason: c.count.doubt}}, true
+	}
 	switch {
 	case g&^c.tail == 0 && g&^(guardCond|guardPlan|guardWish) == 0 && len(entries) > 0 && doubt == "" && c.family() != famCount:
 		return outcome{ask: r.confirm("Is that done?", entries)}, true
@@ -47,9 +50,6 @@ func (r *reader) guarded(c *clause, entries []entry.Entry, doubt string) (outcom
 	case g&guardHear != 0:
 		if len(entries) == 0 && c.count != nil && len(c.count.said) > 1 {
 			return outcome{ask: &entry.Ask{Reason: r.whose(c)}}, true
-		}
-		if len(entries) == 0 && c.count != nil && c.count.doubt != "" && len(c.pads) == 1 && c.pads[0].known {
-			return outcome{ask: &entry.Ask{Reason: c.count.doubt}}, true
 		}
 		if len(entries) == 0 {
 			return outcome{talk: true}, true

@@ -74,7 +74,7 @@ var idiomTable = map[effect]string{
 	{acts: actIn, still: true}: `still in; still on; stayed in; stayed on; staying in; staying on; still inside`,
 	{guard: guardNeg}:          `not yet; no longer; not been; yet to be; to go yet; not in; still to; havent yet`,
 	{event: true}: `
-		through the fence; over the fence; through the hedge; through a hedge; over the hedge; under the fence; through the gate; on the road; out on the road; on the highway; on the driveway; in the
+		through the fence; over the fence; through the hedge; through a hedge; went through the hedge; went through a hedge; went through the fence; went through a fence; gone through the fence; gone through the hedge; over the hedge; under the fence; through the gate; on the road; out on the road; on the highway; on the driveway; in the
 		garden; in the creek; in the drain; in the ditch; got out; got out again; broke out; broke into; broke in; got into; got in; got in with;
 		got mixed; boxed up; mixed up; jumped out; jumped into; escaped from; fell out; getting out; left open; was open; gate open; still open;
 		pushed through; pushed out; knocked over; fallen down; blown over; blew over; tipped over; ran out; run out; running out; gone missing; soil

@@ -224,7 +224,7 @@ var lexiconTable = map[tag]string{
 	notWord:   `not`,
 	negWord: `no never didnt havent hasnt isnt arent wasnt werent dont doesnt wont cant cannot aint couldnt shouldnt wouldnt
 		hadnt without nobody none neither nor hardly barely nothing nothin nowhere untouched ungrazed`,
-	planWord: `hope hopefully will gonna goin shall should could might may must need needs needed want wants wanted wanna lets planning plans
+	planWord: `hopefully will gonna goin shall should could might may must need needs needed want wants wanted wanna lets planning plans
 		intend intending hoping thinking thinkin maybe perhaps suppose supposed ought gotta later soon ill theyll youll
 		itll would forecast expecting expected try trying lined booked shouldve couldve wouldve mightve`,
 	condWord:    `if unless once whenever provided assuming`,

@@ -26,3 +26,19 @@ var (
 	// partNames are parts that a paddock has.
 	partNames = wordSet(`half end corner third quarter bit part side section strip edge portion piece boundary fence fenceline gate gateway trough break hedge two-thirds`)
 )
+
+// partAhead steps over "the back corner of" before a paddock and gives how much
+// of it that is, where it tells.
+//
+//	part-ahead = [ "the" ] position part "of" [ "the" ]
+func (r *reader) partAhead(i int) (share float64, next int) {
+	k := r.over(i, "the", "that")
+	if !positions[r.tok(k).text] || r.tok(k).shape != word || !partNames[r.tok(k+1).text] || r.tok(k+2).tag != ofWord {
+		return 0, i
+	}
+	next = r.over(k+3, "the")
+	if !r.padAhead(next) {
+		return 0, i
+	}
+	return map[string]float64{"half": 0.5, "quarter": 0.25, "third": 1. / 3}[r.tok(k+1).text], next
+}

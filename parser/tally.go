@@ -94,14 +94,35 @@ func (r *reader) opensList(i int) bool {
 	for k := i - 1; k >= 0; k-- {
 		t := r.tok(k)
 		switch {
-		case t.shape == newline, t.shape == mark && (t.text == "." || t.text == "!" || t.text == "?" || t.text == ";"):
+		case t.shape == newline:
 			return true
+		case t.shape == mark && (t.text == "." || t.text == "!" || t.text == "?" || t.text == ";"):
+			return !(r.listOfCommas3(i) && r.padBefore(k))
 		case t.shape == word && (t.tag == filler || t.tag == courtesy || t.tag == onWord || t.tag >= todayWord && t.tag <= ordinalWord), t.shape == mark:
 		default:
 			return false
 		}
 	}
 	return true
+}
+
+// listOfCommas3 tells whether three scores stand at i with commas between them:
+// the first of "2, 2, 2.5" is hardly their paddock.
+func (r *reader) listOfCommas3(i int) bool {
+	return r.tok(i+1).text == "," && r.isScore(i+2) && r.tok(i+3).text == "," && r.isScore(i+4)
+}
+
+// padBefore tells whether a paddock is named in the sentence before a mark.
+func (r *reader) padBefore(i int) bool {
+	for k := i - 1; k >= 0 && k > i-longestPiece; k-- {
+		if t := r.tok(k); t.shape == newline || t.text == "." && !t.glued {
+			return false
+		}
+		if p, ok := r.onePad(k, false); ok && p.known {
+			return true
+		}
+	}
+	return false
 }
 
 // isDayOrPart tells whether "3/4" before scores may be a day as well as a part
@@ -187,6 +208,7 @@ func (r *reader) intro(i int) int {
 		case r.oneOf(i, "make", "made") && r.oneOf(i+1, "it"):
 			i++
 		case t.text == "running" && r.runsLeaves(i+1):
+		case r.oneOf(i, "sat") && r.oneOf(i+1, "on", "around", "about") && r.tok(i+2).decimal && r.tok(i+2).value <= 5:
 		case t.tag == onWord && t.shape == word && r.tok(i+1).decimal && r.isScore(i+1) && r.tok(i+1).value <= 5:
 		default:
 			return i
