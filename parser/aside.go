@@ -12,6 +12,9 @@ func (r *reader) aside(t *tally, i int) (int, bool) {
 	if into == nil {
 		return i, false
 	}
+	if j == i && r.tok(i).text == "daughters" && i > 0 && r.tok(i-1).shape == word && len(t.said) > 0 {
+		t.unsure("How many were daughters? Please put the number beside the scores.")
+	}
 	if x := r.tok(k); n == 1 && x.tag == timesWord && r.tok(k+1).glued && r.tok(k+1).shape == number {
 		n, k = int(min(r.tok(k+1).value, 60)), k+2
 	}

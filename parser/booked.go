@@ -43,7 +43,7 @@ func (r *reader) machineThrough(c *clause, i int) int {
 		k += 2
 	}
 	k = r.over(k, "has", "have", "had", "just", "already", "s")
-	if !r.oneOf(k, "been", "went", "gone") || !r.oneOf(k+1, "through", "thru", "over", "across", "round", "around", "on", "in", "into") {
+	if !r.oneOf(k, "been", "went", "gone") || !r.oneOf(k+1, "through", "thru", "over", "across", "round", "around", "on", "in", "into") || !r.padAhead(k+2) {
 		return i
 	}
 	c.acts |= does

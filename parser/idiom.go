@@ -220,7 +220,7 @@ func (r *reader) tooMuchTo(i int) bool {
 // a tiller shows its seedhead.
 func (r *reader) onTheWay(i int) bool {
 	u := r.tok(i + 1)
-	return r.oneOf(i, "heading", "headed") && u.shape == word && (u.tag >= inWord && u.tag <= offWord && u.tag != onWord && u.tag != fromWord || r.oneOf(i+1, "back", "over", "home", "up", "down"))
+	return r.oneOf(i, "heading", "headed") && u.shape == word && (u.tag >= inWord && u.tag <= offWord && u.tag != onWord && u.tag != fromWord || r.oneOf(i+1, "back", "over", "home", "up", "down", "for", "towards"))
 }
 
 // wordEffects gives what words do to their clause.

@@ -14,6 +14,9 @@ func (r *reader) partNamed(i int, p place) bool {
 		return false
 	}
 	of := r.tok(p.next+1).tag == ofWord
+	if u := r.tok(p.next + 1); positions[t.text] && u.shape == word && (u.tag == inWord || u.tag == atWord || u.tag == onWord) && r.padAhead(p.next+2) && !r.oneOf(p.next, "half", "quarter", "third") {
+		return true // "back fence in 12"
+	}
 	if !positions[t.text] {
 		return of && !r.oneOf(p.next, "half", "quarter", "third") // "hill end of 12"
 	}

@@ -14,12 +14,16 @@ import "leafround/core/entry"
 //	pair      = count { tie } set-aside-word | "no" set-aside-word
 func (r *reader) asideTold(t *tally, i int) (int, bool) {
 	first := r.tok(i)
-	if first.shape == word && !asideOpeners[first.text] || first.shape != word && first.shape != number {
+	somebody := first.tag == unknown && first.shape == word && throwVerbs[r.tok(i+1).text] && !throwVerbs[first.text]
+	if first.shape == word && !asideOpeners[first.text] && !somebody || first.shape != word && first.shape != number {
 		return i, false
 	}
 	var found entry.Skipped
 	var into *int
 	verb, end, k := false, i, i
+	if somebody {
+		k++ // "Ari threw out 2 daughters"
+	}
 	for last := i + mostAsideWords; k < last; {
 		if r.asideJoint(k) {
 			if into == nil {
@@ -43,8 +47,8 @@ func (r *reader) asideTold(t *tally, i int) (int, bool) {
 		if u.shape != word || !throwVerbs[u.text] && !asideTalk[u.text] || into != nil && r.joins(k-1) && !throwVerbs[u.text] {
 			break
 		}
-		if into != nil {
-			break
+		if into != nil || r.oneOf(k, "didnt", "did", "didn", "not") && !r.oneOf(r.over(k+1, "not", "t", "to", "bother"), "count", "counting", "include", "including", "with", "bother") {
+			break // "didn't throw out the 2 daughters"
 		}
 		verb = verb || throwVerbs[u.text] || r.oneOf(k, "were", "was", "had", "got") || r.oneOf(k, "count", "include", "bother") && r.oneOf(k-1, "didnt", "not", "didn")
 		k++
@@ -79,10 +83,11 @@ func (r *reader) asidePair(s *entry.Skipped, i int, verb, further bool) (n int, 
 		return 0, nil, i, false
 	}
 	tied := false
+	paddock := r.tok(i).shape == number && n > 4 && r.bears(r.tok(i).text)
 	for last := k + longestRun; k < last; k++ {
 		u := r.tok(k)
 		if into, j := r.asideKind(s, k); into != nil {
-			if !verb && !tied && !word1 && !further {
+			if !verb && !tied && !word1 && !further && (r.tok(i-1).shape == number || !throwVerbs[r.tok(r.over(j, "were", "was", "got", "all", "that", "i", "we", "which", "both")).text]) {
 				return 0, nil, i, false // "2 repro" alone: a score of 2 and one set aside
 			}
 			if r.oneOf(i, "a", "an") && !verb && !further {
@@ -96,9 +101,11 @@ func (r *reader) asidePair(s *entry.Skipped, i int, verb, further bool) (n int, 
 		switch {
 		case u.text == "," && r.oneOf(k+1, "both", "all", "they", "theyre"):
 			tied = true
+		case r.oneOf(k, "it", "its") && n > 1, paddock && r.oneOf(k, "as", "because", "cos", "coz", "since"):
+			return 0, nil, i, false // "skipped 13 as it was heading"
 		case u.shape != word || !tieWords[u.text] && !(verb && (asideTalk[u.text] || throwVerbs[u.text])) && !(throwVerbs[u.text] && (r.oneOf(k-1, "i", "we", "ive") || r.oneOf(k-1, "that"))):
 			return 0, nil, i, false
-		case r.oneOf(k, "was", "were", "had", "with", "is", "are", "being", "as", "because", "cos", "coz", "for"), throwVerbs[u.text]:
+		case r.oneOf(k, "was", "were", "had", "with", "is", "are", "being", "as", "because", "cos", "coz", "for", "other", "others", "more", "extra"), throwVerbs[u.text]:
 			tied = true
 		}
 	}
@@ -156,11 +163,12 @@ func (r *reader) asideOutro(i int) int {
 		}
 		break
 	}
-	if t := r.tok(k); k == i || t.shape == word || t.shape == number && r.tok(k-1).shape == word {
-		return i
-	}
-	if r.tok(k-1).text == "," {
+	more := r.tok(k).shape == number
+	for k > i && (r.asideJoint(k-1) || more && r.tok(k-1).tag == withWord) {
 		k--
+	}
+	if t := r.tok(k); t.shape == word && !r.asideJoint(k) || t.shape == number {
+		return i
 	}
 	return k
 }
@@ -173,10 +181,10 @@ var (
 	throwVerbs = wordSet(`threw throw thrown throwing chucked chuck chucking tossed toss tossing binned bin binning discarded discard discarding ditched ditching
 		dumped dumping dropped dropping removed removing excluded excluding exclude ignored ignoring ignore skipped skipping skip rejected rejecting left leaving
 		pulled pulling took taking taken peeled peeling stripped stripping picked set put turfed turfing biffed biffing flicked flung pitched scrapped culled
-		lost knocked rid plucked hoiked hoofed pegged eliminated omitted omitting minus found spotted counted counting`)
+		less bar except apart besides lost knocked rid plucked hoiked hoofed pegged eliminated omitted omitting minus found spotted counted counting`)
 	// asideTalk may stand between such a verb and its number.
-	asideTalk = wordSet(`out off away aside i we ive weve id had have to of the then also just another got get did didnt didn not count include including bother with
-		on there were was are is about so and but them those these it all more other others extra first up side one top over which that too only`)
+	asideTalk = wordSet(`out off away aside he she hed i we ive weve id had have to of the then also just another got get did didnt didn not count include including bother with
+		on from there were was are is about so and but them those these it all more other others extra first up side one top over which that too only`)
 	// tieWords tie a number of tillers to what they were.
 	tieWords = wordSet(`of them those these the was were had with is are being having showing that which who a an more other others extra also tiller tillers ones one
 		as because cos coz since for they it looked too already all both i we ive starting started just clearly obviously off out away aside were got had going pulled`)
@@ -184,5 +192,5 @@ var (
 	asideBehind = wordSet(`off out away aside didnt dont not count counted counting include included use score scored bother so as well too them those that it these
 		and but which i we ive have they were was got in the bin bucket ground to one side ones altogether all first before though tho obviously again done measure measured
 		hence thats both either from tally average of course for good already straight`)
-	asideOpeners = joinSets(throwVerbs, wordSet(`a an another one couple two three four five six seven eight nine ten i we had have got did didnt not there with and plus also then the other ive all no none zero`))
+	asideOpeners = joinSets(throwVerbs, wordSet(`a an another one he she id hed couple two three four five six seven eight nine ten i we had have got did didnt not there with and plus also then the other ive all no none zero`))
 )
