@@ -240,10 +240,30 @@ func (r *reader) stockIll(from, to int) bool {
 			_, real := r.has(from, to, stockOnly)
 			return real
 		}
+		if r.numberIll(from, to) {
+			return true
+		}
 		_, real := r.has(from, to, stockOnly)
 		return real || stock && r.tok(k).text != "stiff" && r.tok(k).text != "ill" && !containsAny(text, " tillers ", " leaf ")
 	}
-	return r.animalDown(from, to)
+	return r.animalDown(from, to) || r.numberIll(from, to)
+}
+
+// numberIll reads "3 blown up in 19": so many of the stock, though nobody says
+// which.
+func (r *reader) numberIll(from, to int) bool {
+	for i := from + 1; i < to; i++ {
+		t, b := r.tok(i), r.tok(i-1)
+		if t.shape != word || !illWords[t.text] || r.oneOf(i, "stiff", "calving", "dead", "dying", "ill", "shaking", "feverish", "bleeding") ||
+			!(b.shape == number && !b.decimal && b.value < 30 || b.tag == numberWord && b.sense > 0 || r.oneOf(i-1, "couple", "few")) {
+			continue
+		}
+		k := r.over(i+1, "up", "over", "again", "out")
+		if n := r.tok(k); n.tag == inWord && n.shape == word || n.tag == onWord && n.shape == word || n.shape == end || n.shape == mark && n.text != ":" && n.text != "/" {
+			return true
+		}
+	}
+	return false
 }
 
 // deadThing tells whether it is a phone or a battery that is dead.

@@ -12,6 +12,9 @@ func (r *reader) aside(t *tally, i int) (int, bool) {
 	if into == nil {
 		return i, false
 	}
+	if j == i && r.tok(i).text == "daughters" && i > 0 && r.tok(i-1).shape == word && len(t.said) > 0 {
+		t.unsure("How many were daughters? Please put the number beside the scores.")
+	}
 	if x := r.tok(k); n == 1 && x.tag == timesWord && r.tok(k+1).glued && r.tok(k+1).shape == number {
 		n, k = int(min(r.tok(k+1).value, 60)), k+2
 	}
@@ -33,7 +36,7 @@ func (r *reader) leftOut(i int) int {
 	case r.oneOf(k, "removed", "excluded", "ignored", "discarded", "tossed", "skipped", "binned", "dropped", "not") && !r.isScore(k+1):
 		return r.over(k+1, "counted", "included")
 	}
-	return i
+	return r.asideOutro(i)
 }
 
 // asideWord reads the word itself and gives what it adds to.
@@ -71,6 +74,9 @@ func (r *reader) asideWord(s *entry.Skipped, i int) (*int, int) {
 func (r *reader) asideCount(t *tally, i int) (n, next int) {
 	a := r.tok(i)
 	if r.oneOf(i, "a", "an", "another") {
+		if n, k := r.whole(i + 1); r.oneOf(i, "another") && k > i+1 && n <= 30 && !r.tok(i+1).decimal {
+			return n, r.over(k, "had", "were", "was", "with", "tillers")
+		}
 		if r.oneOf(i+1, "couple", "pair") {
 			return 2, r.over(i+2, "of")
 		}
@@ -128,7 +134,11 @@ func (r *reader) setAside(i int) bool {
 	var t tally
 	_, j := r.asideCount(&t, i)
 	into, _ := r.asideWord(&t.skipped, j)
-	return into != nil && !r.tok(i).glued && (r.tok(i).shape == word || j > i+1)
+	if into == nil {
+		_, ok := r.asideTold(&t, i)
+		return ok
+	}
+	return !r.tok(i).glued && (r.tok(i).shape == word || j > i+1)
 }
 
 // looseCount settles "2 repro": in a spaced list the 2 is a score; behind a

@@ -1,5 +1,7 @@
 package parser
 
+import "strings"
+
 // Phrases that say nothing of what is reported, though their words could: on
 // which way something was seen, how long it took, what was wet or dry.
 
@@ -37,6 +39,16 @@ func (r *reader) wayOf(c *clause, i int) int {
 	k = r.over(k+1, "the", "my", "our")
 	if _, j := r.mob(k); j > k || r.tok(k).shape != word || r.padAhead(k) {
 		return i
+	}
+	if strings.HasSuffix(r.tok(k).text, "ing") {
+		for j := k + 1; j < k+longestRun; j++ {
+			switch t := r.tok(j); {
+			case t.shape == number, t.shape == word && r.padAhead(j):
+				return k + 1
+			case t.shape != word:
+				return j // "from dropping the calf meal off"
+			}
+		}
 	}
 	return k + 1
 }

@@ -216,6 +216,7 @@ func (r *reader) clause(c *clause, i, to int) {
 	if len(c.mobs) == 0 {
 		c.lost = ""
 	}
+	r.noLongerShut(c)
 	r.imply(c)
 	r.easeTail(c)
 	c.stock = r.stockSaid(c, c.to)

@@ -32,7 +32,24 @@ func (r *reader) countDone(c *clause, i int) bool {
 	if t.tag != doneWord || r.tok(i+1).tag == grazingWord || r.tok(i+1).tag == withWord {
 		return false
 	}
+	if c.acts == 0 && len(c.mobs) == 0 && c.resid == nil && !c.stock && r.countingSaid(c, i) {
+		return true
+	}
 	return c.count != nil && len(c.count.said) > 1 && c.acts == 0 && len(c.mobs) == 0 && c.resid == nil
+}
+
+// countingSaid tells whether what is done is the counting: "paddock 24 count is
+// finished", "finished counting 24".
+func (r *reader) countingSaid(c *clause, i int) bool {
+	if r.oneOf(i+1, "counting", "the", "my") && r.oneOf(r.over(i+1, "the", "my"), "counting", "count", "counts", "tillers", "walk") {
+		return true
+	}
+	for k := c.from; k < i; k++ {
+		if r.oneOf(k, "count", "counts", "counting", "tillers") && r.tok(k).shape == word {
+			return true
+		}
+	}
+	return false
 }
 
 // doneCounting tells whether a clause behind a count says no more than that it

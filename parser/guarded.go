@@ -20,6 +20,9 @@ func (r *reader) guarded(c *clause, entries []entry.Entry, doubt string) (outcom
 	if g == 0 || g == guardNeg && c.kept && c.family() == famHold {
 		return outcome{}, false
 	}
+	if g&^(guardHear|guardNeg|guardPlan) == 0 && c.count != nil && c.count.doubt != "" && len(c.pads) == 1 && c.pads[0].known && len(c.count.said) > 0 {
+		return outcome{ask: &entry.Ask{Reason: c.count.doubt}}, true
+	}
 	switch {
 	case g&^c.tail == 0 && g&^(guardCond|guardPlan|guardWish) == 0 && len(entries) > 0 && doubt == "" && c.family() != famCount:
 		return outcome{ask: r.confirm("Is that done?", entries)}, true
@@ -171,6 +174,8 @@ func (r *reader) noVerb(c *clause) outcome {
 	case c.guard&guardAsk != 0:
 		return r.askedAbout(c)
 	case r.troubleDenied(c):
+		return outcome{entries: []entry.Entry{r.noteOf(c)}}
+	case c.guard == guardHear && c.trouble && len(c.mobs) == 0 && len(c.pads) == 1 && c.pads[0].known && r.names(c):
 		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	case c.guard != 0:
 		return outcome{talk: true}

@@ -203,3 +203,17 @@ func (r *reader) sprayerSays(c *clause, i int) bool {
 	}
 	return done
 }
+
+// noLongerShut makes a release of "isn't shut for silage any more": it was shut
+// and is no longer. What a label or the law keeps shut ends in no such way.
+func (r *reader) noLongerShut(c *clause) {
+	if c.guard != guardNeg || !c.has(actShut|actHold) || !c.has(actSilage|actHay) || c.acts&^(actShut|actHold|actSilage|actHay) != 0 || len(c.mobs) > 0 || c.until != 0 || c.spell != 0 || c.trouble {
+		return
+	}
+	for i := c.from; i < c.to; i++ {
+		if r.oneOf(i, "anymore", "longer") || r.oneOf(i, "any") && r.oneOf(i+1, "more") {
+			c.acts, c.guard = actRelease|c.acts&(actSilage|actHay), 0
+			return
+		}
+	}
+}

@@ -28,6 +28,12 @@ func (r *reader) halfHour(i int, at bool) int {
 	if n := r.tok(k + 1); !past && half && r.oneOf(k+1, "milking", "start") && n.shape == word {
 		return k + 1
 	}
+	if n, next := r.whole(k); !past && half && next > k && n >= 1 && n <= 12 && i > 0 && b.tag != ofWord && b.tag != intoWord && b.tag != inWord && b.text != "the" {
+		u := r.tok(next)
+		if u.tag == daytimeWord || u.tag == thisWord && r.tok(next+1).tag == daytimeWord || u.tag == yesterdayWord || r.tok(k).tag == numberWord && (u.shape == end || u.shape == mark || u.tag == leftWord || u.tag == andWord || u.tag == todayWord) {
+			return next
+		}
+	}
 	if !past && (!half || !at && !(b.shape == word && r.oneOf(i-1, "by", "about", "around", "bout", "since", "before", "after", "til", "till", "until", "roughly"))) {
 		return i
 	}
@@ -42,4 +48,31 @@ func (r *reader) halfHour(i int, at bool) int {
 		next++
 	}
 	return next
+}
+
+// aboutHour steps over "about 4", "around 3ish" right behind where stock went in
+// or came out: it is when that was.
+//
+//	aboutHour = ( "about" | "around" | … ) hour [ "ish" | "oclock" ] [ "am" | "pm" ]
+func (r *reader) aboutHour(c *clause, i int) int {
+	n := len(c.pads)
+	if n == 0 || c.pads[n-1].role != roleIn && c.pads[n-1].role != roleOut && c.pads[n-1].role != roleAt || len(c.mobs) == 0 && !c.stock || c.acts&^(actIn|actOut|actMoved) != 0 || c.acts == 0 || c.count != nil || c.hour {
+		return i
+	}
+	if c.pads[n-1].next != i && !(c.days.ok && c.days.next == i) {
+		return i
+	}
+	k := r.over(i, "at", "about", "around", "bout", "roughly", "circa", "round", "abt", "just", "after", "before")
+	h, next := r.whole(k)
+	if next == k || h < 1 || h > 12 || r.tok(k).decimal || r.unitAhead(next) {
+		return i
+	}
+	next = r.over(next, "ish", "oclock")
+	switch t := r.tok(next); {
+	case t.shape == end, t.shape == newline, t.text == ",", t.text == "." && !t.glued, t.text == "!", t.text == ";", t.text == "-" && !t.glued, t.tag == andWord, t.tag == thenWord, t.tag == daytimeWord, t.tag == thisWord,
+		t.tag == todayWord, t.tag == yesterdayWord, t.tag == onWord && r.day(next+1).ok, t.tag == butWord, t.tag == leftWord:
+		c.hour = true
+		return next
+	}
+	return i
 }

@@ -79,6 +79,10 @@ func (r *reader) idiomPart(c *clause, i int) int {
 	if !ok {
 		return i
 	}
+	if r.oneOf(i, "got") && r.oneOf(i+1, "to") && k == i+2 && r.tok(k).tag == padMark && r.padAhead(k) && len(c.mobs) == 0 {
+		c.remarks++
+		return i + 1 // "finally got to p25"
+	}
 	if r.oneOf(i, "out") && r.oneOf(i+1, "of") && c.awaits() && len(c.mobs) == 0 && len(c.pads) == 0 && c.acts == 0 {
 		return k // "10 tillers out of 7"
 	}
@@ -125,6 +129,18 @@ func (r *reader) wordPart(c *clause, i int) int {
 	}
 	if t.shape != word {
 		return i
+	}
+	if r.oneOf(i, "finish") && c.acts == 0 && len(c.mobs) == 0 && r.countingSaid(c, i) && r.oneOf(i-1, "is", "are", "was", "count", "counts", "now") {
+		c.remarks++
+		return i + 1 // "paddock 24 count is finish"
+	}
+	if t.tag == doneWord && r.tok(i+1).tag == cuttingWord && !r.oneOf(i+1, "cutting") {
+		c.remarks++
+		return i + 1
+	}
+	if t.tag == cuttingWord && c.guard == 0 && c.acts&^actIn == 0 && r.jobDone(c, i) {
+		c.acts |= map[bool]act{true: actTopped, false: actCut}[r.oneOf(i, "topping", "mulching")]
+		return i + 1
 	}
 	if r.countDone(c, i) || r.outside(c, i) {
 		c.remarks++
@@ -204,7 +220,7 @@ func (r *reader) tooMuchTo(i int) bool {
 // a tiller shows its seedhead.
 func (r *reader) onTheWay(i int) bool {
 	u := r.tok(i + 1)
-	return r.oneOf(i, "heading", "headed") && u.shape == word && (u.tag >= inWord && u.tag <= offWord && u.tag != onWord && u.tag != fromWord || r.oneOf(i+1, "back", "over", "home", "up", "down"))
+	return r.oneOf(i, "heading", "headed") && u.shape == word && (u.tag >= inWord && u.tag <= offWord && u.tag != onWord && u.tag != fromWord || r.oneOf(i+1, "back", "over", "home", "up", "down", "for", "towards"))
 }
 
 // wordEffects gives what words do to their clause.

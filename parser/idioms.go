@@ -74,7 +74,7 @@ var idiomTable = map[effect]string{
 	{acts: actIn, still: true}: `still in; still on; stayed in; stayed on; staying in; staying on; still inside`,
 	{guard: guardNeg}:          `not yet; no longer; not been; yet to be; to go yet; not in; still to; havent yet`,
 	{event: true}: `
-		through the fence; over the fence; under the fence; through the gate; on the road; out on the road; on the highway; on the driveway; in the
+		through the fence; over the fence; through the hedge; through a hedge; went through the hedge; went through a hedge; went through the fence; went through a fence; gone through the fence; gone through the hedge; over the hedge; under the fence; through the gate; on the road; out on the road; on the highway; on the driveway; in the
 		garden; in the creek; in the drain; in the ditch; got out; got out again; broke out; broke into; broke in; got into; got in; got in with;
 		got mixed; boxed up; mixed up; jumped out; jumped into; escaped from; fell out; getting out; left open; was open; gate open; still open;
 		pushed through; pushed out; knocked over; fallen down; blown over; blew over; tipped over; ran out; run out; running out; gone missing; soil
@@ -83,7 +83,9 @@ var idiomTable = map[effect]string{
 		after pm milking; before pm milking; after evening milking; before evening milking; after the evening milking; before the evening milking;
 		at evening milking; after arvo milking; before arvo milking; after afternoon milking; before afternoon milking; after tonights milking;
 		after the pm milking`,
-	{none: true}: `by the boot; by the plate; by eye; by the ruler; any more; thermometer says; thermometer said; thermometer reads; gauge says; gauge said; gauge reads; probe says; from what i saw; from what i can see; from what i could see; for the first time this year; first time this year; for the first time this season; first time this season; for the first time; first thing; last thing; first up; anywhere in it; anywhere in there; last strip; final strip; last break; final break; forgot to say; forgot to tell; forgot to send; forgot to mention; forgot to text; meant to say; meant to tell; meant to text; meant to send; 
+	{none: true}: `leaf walk done; leaf walk finished; leaf walk; leaf walks; farm walk done; farm walk finished; just so you know; so you know; letting you know; just letting you know;
+		to let you know; just to let you know; for your info; for your information; for info; for the info; in case you didnt know; in case you dont know;
+		thought you should know; thought id let you know; thought youd like to know; by the boot; by the plate; by eye; by the ruler; any more; thermometer says; thermometer said; thermometer reads; gauge says; gauge said; gauge reads; probe says; from what i saw; from what i can see; from what i could see; for the first time this year; first time this year; for the first time this season; first time this season; for the first time; first thing; last thing; first up; anywhere in it; anywhere in there; last strip; final strip; last break; final break; forgot to say; forgot to tell; forgot to send; forgot to mention; forgot to text; meant to say; meant to tell; meant to text; meant to send; 
 		went flat; gone flat; ran flat; went dead; gone dead; hit and miss; hit or miss; up and down; here and there; with remnant; all with
 		remnant; with a remnant; with remnants; all had remnants; all had a remnant; had remnants; same day; the same day; that same day; on hay; on
 		silage; on baleage; on the hay; on it; at foot; not counted; i make; not count; i not count; didnt count; dont count; did not count; on

@@ -10,7 +10,7 @@ import (
 // plan, a denial, a wish, hearsay or a joke never becomes an entry of what it
 // talks about.
 func (r *reader) meaning(c *clause) outcome {
-	if c.lost != "" && len(c.mobs) > 0 && c.guard == 0 && (c.family() == famGraze || !c.says()) && !r.anyPaddock {
+	if c.lost != "" && len(c.mobs) > 0 && c.guard&^guardFuture == 0 && (c.family() == famGraze || !c.says()) && !r.anyPaddock {
 		return outcome{ask: &entry.Ask{Reason: r.noSuch(c.lost)}}
 	}
 	if !c.says() {

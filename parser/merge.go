@@ -51,7 +51,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 	out := r.stated[:0]
 	defer func() { r.stated = out }()
 	var head heading
-	list = introduced(eachBefore(list))
+	list = r.eachOf(introduced(eachBefore(list)))
 	r.shares(list)
 	for n := range list {
 		c := &list[n]

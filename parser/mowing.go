@@ -84,3 +84,24 @@ func (c *clause) gathers(last *clause) bool {
 	return c.acts&(actBale|actSilage|actHay) != 0 && c.acts&^(actBale|actSilage|actHay) == 0 && c.count == nil && c.guard == 0 && len(c.pads)+len(c.mobs)+len(c.nums) == 0 && c.days.ok &&
 		last.family() == famCut && last.guard == 0 && last.has(actCut|actMow) && last.has(actSilage|actHay) && len(last.pads) > 0 && c.days.day >= last.days.day
 }
+
+// jobDone tells whether cutting or topping is told to be over: "got round to
+// topping 12", "finished topping 12".
+func (r *reader) jobDone(c *clause, i int) bool {
+	if r.oneOf(i, "mowing", "mow", "baling") {
+		return false
+	}
+	if r.tok(i-1).tag == doneWord && i-1 >= c.from && r.tok(i-1).shape == word {
+		return true
+	}
+	return i-3 >= c.from && r.tok(i-1).tag == toWord && r.oneOf(i-2, "round", "around") && r.oneOf(i-3, "got", "gotten")
+}
+
+// gotRoundTo steps over "got round" before "to topping".
+func (r *reader) gotRoundTo(c *clause, i int) int {
+	if c.guard != 0 || !r.oneOf(i+1, "round", "around") || r.tok(i+2).tag != toWord || r.tok(i+3).tag != cuttingWord {
+		return i
+	}
+	c.remarks++
+	return i + 3
+}

@@ -19,7 +19,15 @@ var openings = []opening{
 	{wordsOf(negWord), (*reader).nobodyPart},
 	{joinSets(wordsOf(negWord), wordsOf(notWord)), (*reader).standstill},
 	{wordSet(`on took taken takes ground soil by from off at since maybe perhaps`), (*reader).byway},
+	{wordSet(`hope`), (*reader).hopeFor},
+	{wordSet(`got gotten`), (*reader).gotRoundTo},
+	{wordSet(`took takes`), (*reader).tookPeople},
 	{wordSet(`as like`), (*reader).agreedPart},
+	{wordSet(`got it was were i we must have just that somehow missed left forgotten dropped wiped rubbed slipped fell fallen`), (*reader).offTheBoard},
+	{machines, (*reader).machineThrough},
+	{wordSet(`he she contractor contractors driver lad and`), (*reader).goneBy},
+	{wordSet(`take took taken drop clear get got scrap cancel`), (*reader).holdOff},
+	{wordSet(`about around bout roughly circa round abt`), (*reader).aboutHour},
 }
 
 // openingsOf gives the turns that a word can open.

@@ -13,6 +13,14 @@ const mostPads = 300
 //	paddocks = place { ( "," | "and" | "&" | "+" | "/" ) place } | whole "-" whole
 func (r *reader) padsPart(c *clause, i int) int {
 	j := i
+	if share, k := r.partAhead(i); k > i && c.count == nil {
+		j = k
+		if share > 0 {
+			c.share = share
+		} else if c.has(actGrazed) {
+			c.unsure("How much of the paddock was grazed? Please send a half, a quarter or the like.")
+		}
+	}
 	if r.tok(j).text == "the" {
 		j++
 	}
@@ -145,7 +153,7 @@ func (r *reader) onePad(i int, loose bool) (place, bool) {
 			return p, true
 		}
 	}
-	if !ok || r.notAPad(i, p) {
+	if !ok || r.notAPad(i, p) || r.partNamed(i, p) {
 		return place{}, false
 	}
 	if s := r.tok(p.next); s.text == "s" && s.glued && t.shape == number {
@@ -229,7 +237,7 @@ func (r *reader) notAPad(i int, p place) bool {
 	if s, b := r.tok(i-1), r.tok(i-2); s.text == "-" && s.glued && t.glued && b.shape == number {
 		return true
 	}
-	if b := r.tok(i - 1); i > 0 && b.tag == atWord && b.shape == word || r.tok(i+1).text == "bales" {
+	if b := r.tok(i - 1); i > 1 && b.tag == atWord && b.shape == word && !lookWords[r.tok(i-2).text] || r.tok(i+1).text == "bales" {
 		return true // at 6
 	}
 	if w := r.tok(i - 2); r.oneOf(i-1, "by", "before") && !(r.oneOf(i-2, "long") && r.oneOf(i+1, "is", "will", "can", "gets", "comes")) || t.value <= 12 && r.oneOf(i-1, "around", "about", "bout", "circa") && i-2 >= r.opening && (w.shape == number || w.shape == word && !directions[w.tag] && w.tag != whWord && !r.oneOf(i-2, "me", "us", "know", "ask")) {

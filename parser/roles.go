@@ -30,10 +30,14 @@ func (r *reader) prefix(c *clause, way role) {
 // locate reads "in" and "on": stock went in, or something happened in there.
 func (r *reader) locate(c *clause, i int) {
 	r.way = roleAt
-	if r.padAhead(i + 1) {
+	if _, k := r.partAhead(i + 1); k > i+1 || r.padAhead(i+1) {
 		return
 	}
 	r.way = roleNone
+	if c.count != nil && len(c.mobs) == 0 && r.oneOf(i+1, "each", "both") {
+		c.remarks++ // "about 2 leaves in each"
+		return
+	}
 	if r.oneOf(i+1, "the", "a", "an", "my", "our", "his", "her", "this", "that", "some", "case", "time", "total", "fact", "town", "front", "general") {
 		c.remarks++
 		return

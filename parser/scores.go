@@ -163,6 +163,8 @@ func (r *reader) isScore(i int) bool {
 	switch {
 	case r.tok(i).pair:
 		return false // the next paddock of a walk told as pairs
+	case r.tok(i).tag == numberWord && n.tag == atWord && r.oneOf(a.next+1, "a", "the", "least", "home", "most"):
+		return false // "one at a time"
 	case r.pronounOne(i), r.tok(i).tag == partWord && r.halfHour(i, r.tok(i-1).tag == atWord) > i:
 		return false
 	case n.glued && n.shape == word && r.tok(i).shape == number && a.next == i+1 && r.bears(r.tok(i).text+n.text):
@@ -231,8 +233,14 @@ func (r *reader) item(t *tally, i int) (int, bool) {
 	if j, ok := r.aside(t, i); ok {
 		return j, true
 	}
+	if j, ok := r.asideTold(t, i); ok {
+		return j, true
+	}
 	if k, ok := r.multiple(t, i); ok {
 		return k, true
+	}
+	if j, ok := r.oneAt(t, i); ok {
+		return j, true
 	}
 	if r.tok(i).text == "-" && r.tok(i+1).shape == number && r.tok(i+1).glued && !r.tok(i).glued && len(t.said) > 0 {
 		t.unsure("A leaf score cannot be below nothing. Please send the scores again.")
@@ -268,6 +276,10 @@ func (r *reader) tiller(t *tally, i int) (int, bool) {
 		one.Floor = true
 		next++
 	}
+	if k := r.andABit(next); k > next {
+		t.unsure("What score shall I log? Please send one number.")
+		next = k
+	}
 	if j, isRange := r.scoreRange(next); isRange {
 		t.unsure("A range is no score: please send one number for each tiller, or their average.")
 		next = j
@@ -275,6 +287,9 @@ func (r *reader) tiller(t *tally, i int) (int, bool) {
 	if y := r.tok(next); y.tag == yellowWord && y.shape == word && len(t.said) > 0 && (r.isScore(next+1) || t.marked) {
 		one.Floor, t.marked = true, true
 		next++
+	}
+	if w := r.tok(i + 2); next == i+1 && len(t.said) > 0 && a.value > 1 && !a.decimal && r.oneOf(next, "were") && w.shape == word && w.tag != atWord && w.tag != yellowWord && !r.eventAhead(next+1) {
+		t.unsure("Is “%s” a score, or how many tillers? Please put repro, daughter, no remnant or x for each tiller set aside.", r.tok(i).text)
 	}
 	times, next := r.repeat(t, next)
 	for range times {
@@ -295,56 +310,4 @@ func (r *reader) scoreRange(i int) (int, bool) {
 		}
 	}
 	return i, false
-}
-
-// repeat reads "x4" behind a score.
-func (r *reader) repeat(t *tally, i int) (times, next int) {
-	x, n := r.tok(i), r.tok(i+1)
-	if x.tag != timesWord && x.text != "*" || n.shape != number || n.decimal {
-		return 1, i
-	}
-	if x.text == "*" && x.glued && !n.glued {
-		t.unsure("What does the “*” mean among the scores?")
-		return 1, i + 1
-	}
-	if !x.glued && !n.glued && n.value < 5 && x.tag == timesWord {
-		if len(t.said) > 0 || r.isScore(i+2) {
-			return 1, i // "2 x 2": the x is a tiller set aside
-		}
-		t.unsure("Is “x %s” a repeat, or a tiller set aside? Please write 2.5x4 for four tillers of 2.5.", n.text)
-	}
-	if n.value < 1 || n.value > 60 {
-		t.unsure("I cannot read “x%s” as a number of tillers.", n.text)
-		return 1, i + 2
-	}
-	return int(n.value), i + 2
-}
-
-// timesBefore reads "4x2.5", where only the first number can be how many.
-func (r *reader) timesBefore(t *tally, a amount, i int) (int, bool) {
-	x := r.tok(a.next)
-	if x.tag != timesWord && x.text != "*" || a.decimal {
-		return i, false
-	}
-	b, ok := r.value(a.next + 1)
-	if ok && !x.glued && b.decimal && x.tag == timesWord && a.value <= 10 && len(t.said) == 0 && r.tok(b.next).shape != word && !r.isScore(b.next) {
-		t.unsure("Is that %g tillers of %g? Please write it without spaces, such as 4x2.5.", a.value, b.value)
-		if !t.looked {
-			r.offer(t.doubt, i, b.next, r.tok(i).text+"x"+r.source(a.next+1, b.next), "")
-		}
-	}
-	if !ok || !x.glued || a.value > 60 || r.unitAhead(b.next) {
-		return i, false
-	}
-	if !b.decimal && a.value <= 4 {
-		return i, false // 2x4: four tillers of 2
-	}
-	if a.value < 1 || b.value > 6 {
-		return i, false
-	}
-	t.decimal = t.decimal || b.decimal
-	for range int(a.value) {
-		t.said = append(t.said, entry.Tiller{Score: entry.LeafStage(b.value)})
-	}
-	return b.next, true
 }

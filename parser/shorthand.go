@@ -6,10 +6,21 @@ package parser
 func (r *reader) shorthand() {
 	for i := 0; i < len(r.toks); i++ {
 		t := &r.toks[i]
-		if t.shape != word || len(t.text) > 2 {
+		if t.shape != word || len(t.text) > 2 && t.text != "full" && t.text != "comma" && !spokenFor[t.text] {
 			continue
 		}
 		switch n := r.tok(i + 1); {
+		case t.text == "full" && n.text == "stop":
+			r.remake(t, mark, ".")
+			t.end = n.end
+			t.glued = false
+			r.toks = append(r.toks[:i+1], r.toks[i+2:]...)
+		case t.text == "comma":
+			r.remake(t, mark, ",")
+		case spokenFor[t.text]:
+			if n.shape == word && (n.text == "u" || n.text == "you" || n.text == "ya" || n.text == "i" || n.text == "we") {
+				t.text, t.tag = map[byte]string{'c': "could", 'w': "would", 's': "should"}[t.text[0]], lexicon["could"].tag
+			}
 		case t.text == "an" && r.andForAn(i):
 			t.text, t.tag = "and", andWord
 		case t.text == "b" && n.text == "4" && n.glued && r.tok(i+2).shape == word && !r.tok(i+2).glued && !r.anyPaddock && !r.bears("b4"):
@@ -37,6 +48,9 @@ func (r *reader) andForAn(i int) bool {
 	}
 	return false
 }
+
+// spokenFor are would, could and should as they are typed.
+var spokenFor = wordSet(`cud wud shud cld wld shld`)
 
 // noArticle are words with a vowel before which "an" is "and".
 var noArticle = wordSet(`a it its i im ive ill id all also another our us out in into on onto off after again are is`)

@@ -21,6 +21,9 @@ func (r *reader) talksOn(last, c *clause) bool {
 		return true
 	}
 	at := r.firstWord(c)
+	if r.oneOf(at, "looks", "look", "looking", "looked") && r.oneOf(at+1, "like") && r.oneOf(at+2, "a", "an", "my", "our") && len(c.pads)+len(c.mobs)+len(c.nums) == 0 && !c.says() && !c.trouble && !c.event && c.guard == guardHear && !r.asking {
+		return true // "looks like a bowling green now"
+	}
 	if c.guard == guardJoke && c.wordy() && r.happily(at, c.to) {
 		return true
 	}

@@ -27,6 +27,11 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 		return i, false
 	}
 	t, next := r.scores(k)
+	if t.empty() && len(c.mobs) == 0 {
+		if v, j := r.vaguely(p.next); j > p.next {
+			t, next = v, j
+		}
+	}
 	t.n = max(t.n, also)
 	if t.empty() && r.negative(k) && r.isScore(k+1) {
 		t, next = r.scores(k + 1)
@@ -84,22 +89,6 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	c.pads = append(c.pads, p)
 	c.count, c.before = t.kept(), c.strange
 	return next, true
-}
-
-// opensList tells whether nothing but courtesy and days stands before a token in
-// its sentence: the number there is the paddock of a list, not its first score.
-func (r *reader) opensList(i int) bool {
-	for k := i - 1; k >= 0; k-- {
-		t := r.tok(k)
-		switch {
-		case t.shape == newline, t.shape == mark && (t.text == "." || t.text == "!" || t.text == "?" || t.text == ";"):
-			return true
-		case t.shape == word && (t.tag == filler || t.tag == courtesy || t.tag == onWord || t.tag >= todayWord && t.tag <= ordinalWord), t.shape == mark:
-		default:
-			return false
-		}
-	}
-	return true
 }
 
 // isDayOrPart tells whether "3/4" before scores may be a day as well as a part
@@ -185,6 +174,8 @@ func (r *reader) intro(i int) int {
 		case r.oneOf(i, "make", "made") && r.oneOf(i+1, "it"):
 			i++
 		case t.text == "running" && r.runsLeaves(i+1):
+		case r.oneOf(i, "sat") && r.oneOf(i+1, "on", "around", "about") && r.tok(i+2).decimal && r.tok(i+2).value <= 5:
+		case t.tag == onWord && t.shape == word && r.tok(i+1).decimal && r.isScore(i+1) && r.tok(i+1).value <= 5:
 		default:
 			return i
 		}

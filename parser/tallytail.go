@@ -60,6 +60,12 @@ func (r *reader) tallyTail(c *clause, i int) int {
 		if k, ok := r.aside(t, r.over(i+1, "also", "and", "plus", "pulled", "took", "threw", "chucked", "had", "got", "found")); ok {
 			return k
 		}
+		if k, ok := r.asideTold(t, i+1); ok && len(t.said) > 0 {
+			return k
+		}
+		if k, ok := r.oneAt(t, i+1); ok {
+			return k
+		}
 		if k := r.tillersTold(t, i+1); k > i+1 {
 			return k
 		}

@@ -59,6 +59,9 @@ func (r *reader) daytime(m moment) moment {
 // clock reads an hour: 6am, 6:15, 5.30pm, at 6, at noon.
 func (r *reader) clock(i int) (int, bool) {
 	t := r.tok(i)
+	if t.tag == atWord && i > 0 && lookWords[r.tok(i-1).text] {
+		return i, false // "looked at 5 and 6"
+	}
 	at := t.tag == atWord || t.text == "@" || t.text == "by" && r.tok(i+1).shape == number && i > 0
 	if at {
 		i++
@@ -101,6 +104,9 @@ func (r *reader) clock(i int) (int, bool) {
 	}
 	return i, false
 }
+
+// lookWords are followed by what is looked at, not by the hour.
+var lookWords = wordSet(`look looked looking squiz glance glanced gander peek peeked nosey butchers`)
 
 func (r *reader) day(i int) moment {
 	t := r.tok(i)
@@ -200,6 +206,9 @@ func (r *reader) thisDay(i int) moment {
 func (r *reader) weekday(i int) moment {
 	t := r.tok(i)
 	u := r.tok(i + 1)
+	if r.oneOf(i, "sat") && r.oneOf(i+1, "on", "around", "about") && r.tok(i+2).decimal && r.tok(i+2).value <= 5 {
+		return moment{} // "12 sat on 2.25"
+	}
 	if r.oneOf(i, "sun") && (r.oneOf(i-1, "the", "some", "more", "of") || r.oneOf(i-1, "for") && r.oneOf(i-2, "pray", "praying", "prayer", "prayers", "wish", "crossed", "need", "hope")) && u.shape != number {
 		return moment{} // "pray for sun"
 	}

@@ -1,0 +1,47 @@
+package parser
+
+// A paddock may be called Back, Top or Flat, and a part of another be told by
+// the same word: "the top half of 22", "the back corner of 7". That names no
+// paddock Top.
+
+// partNamed tells whether the name at i only tells which part of a paddock, or of
+// the farm, is meant.
+//
+//	part-of = position part | name part "of"
+func (r *reader) partNamed(i int, p place) bool {
+	t := r.tok(i)
+	if t.shape != word || p.next != i+1 || !partNames[r.tok(p.next).text] || r.tok(p.next).shape != word {
+		return false
+	}
+	of := r.tok(p.next+1).tag == ofWord
+	if u := r.tok(p.next + 1); positions[t.text] && u.shape == word && (u.tag == inWord || u.tag == atWord || u.tag == onWord) && r.padAhead(p.next+2) && !r.oneOf(p.next, "half", "quarter", "third") {
+		return true // "back fence in 12"
+	}
+	if !positions[t.text] {
+		return of && !r.oneOf(p.next, "half", "quarter", "third") // "hill end of 12"
+	}
+	return of || i > 0 && (r.oneOf(i-1, "the", "that", "this"))
+}
+
+var (
+	// positions are words of place that paddocks are named by too.
+	positions = wordSet(`top bottom back front flat middle near far north south east west upper lower left right long high low inside outside`)
+	// partNames are parts that a paddock has.
+	partNames = wordSet(`half end corner third quarter bit part side section strip edge portion piece boundary fence fenceline gate gateway trough break hedge two-thirds`)
+)
+
+// partAhead steps over "the back corner of" before a paddock and gives how much
+// of it that is, where it tells.
+//
+//	part-ahead = [ "the" ] position part "of" [ "the" ]
+func (r *reader) partAhead(i int) (share float64, next int) {
+	k := r.over(i, "the", "that")
+	if !positions[r.tok(k).text] || r.tok(k).shape != word || !partNames[r.tok(k+1).text] || r.tok(k+2).tag != ofWord {
+		return 0, i
+	}
+	next = r.over(k+3, "the")
+	if !r.padAhead(next) {
+		return 0, i
+	}
+	return map[string]float64{"half": 0.5, "quarter": 0.25, "third": 1. / 3}[r.tok(k+1).text], next
+}
