@@ -190,7 +190,7 @@ func (r *reader) hurtIn(from, to int) bool {
 		return true
 	}
 	if k, hit := r.has(from, to, soreWords); hit && !r.denial(from, k) && !r.oneOf(k+1, "off", "on") && !(r.oneOf(k+1, "in") && r.tok(k+2).text != "the") {
-		if at, real := r.has(from, to, stockOnly); !real || at > k {
+		if at, real := r.has(from, to, stockOnly); !real || at > k && !(at == k+1 && !person) {
 			return true // "Liz is hurt", "Tom got kicked by a cow"
 		}
 		if containsAny(text, " kicked me ", " kicked him ", " kicked her ", " got me ", " got him ", " trampled me ", " crushed me ", " stood on me ") {
