@@ -9,7 +9,7 @@ import (
 // alarm reads a message about animals that look ill or a person who may be
 // hurt, before anything else is read in it. A person comes first.
 func (r *reader) alarm(from, to int) (outcome, bool) {
-	if _, key := r.has(from, to, alarmKeys); !key {
+	if _, key := r.has(from, to, alarmKeys); !key && !r.signsTold(from, to) {
 		return outcome{}, false
 	}
 	kind := r.alarmKind(from, to)
@@ -65,7 +65,8 @@ func (r *reader) calls(from, to int) bool {
 // mark announces.
 func (r *reader) alarmPlace(i int) (string, bool) {
 	t := r.tok(i)
-	if t.tag != inWord && t.tag != padMark && t.tag != ofWord && !r.oneOf(i, "along", "near", "beside", "behind", "between", "around", "beyond") && t.tag != onWord && t.tag != atWord && t.text != "by" && t.tag != fromWord {
+	checked := r.oneOf(i, "check", "checked", "checking", "past", "through", "to", "into", "visited")
+	if !checked && t.tag != inWord && t.tag != padMark && t.tag != ofWord && !r.oneOf(i, "along", "near", "beside", "behind", "between", "around", "beyond") && t.tag != onWord && t.tag != atWord && t.text != "by" && t.tag != fromWord {
 		return "", false
 	}
 	j := i
@@ -76,7 +77,7 @@ func (r *reader) alarmPlace(i int) (string, bool) {
 		j++
 	}
 	p, ok := r.onePad(j, true)
-	if !ok || !p.known || r.tok(j).tag == mobWord {
+	if !ok || !p.known || r.tok(j).tag == mobWord || checked && r.tok(j).shape != word {
 		return "", false
 	}
 	return p.name, true
@@ -123,7 +124,7 @@ var (
 
 // alarmKind looks for words of harm near words for who is harmed.
 func (r *reader) alarmKind(from, to int) entry.Alarm {
-	if r.tok(to).text == "?" && r.opensQuestion(from) && r.tok(from).tag == whWord {
+	if (r.tok(to).text == "?" || r.tok(to-1).text == "?" && r.sentenceEnd(from, to) == to-1) && r.asksAdvice(from) {
 		return ""
 	}
 	if r.personHurt(from, to) {
@@ -133,6 +134,17 @@ func (r *reader) alarmKind(from, to int) entry.Alarm {
 		return entry.AlarmStock
 	}
 	return ""
+}
+
+// asksAdvice tells whether a question is after advice: "what is good for bloat?",
+// "should I worry about it in 9?". Whether stock are ill is no such question.
+func (r *reader) asksAdvice(from int) bool {
+	for i := from; r.tok(i).shape != end; i++ {
+		if r.oneOf(i, "theres", "there", "got", "have", "ive", "weve", "one", "two", "couple") || r.tok(i).text == "a" && r.beast(i+1) {
+			return false
+		}
+	}
+	return r.opensQuestion(from) && (r.tok(from).tag == whWord || r.oneOf(from, "should", "can", "could", "would", "do") && r.oneOf(from+1, "i", "we", "you"))
 }
 
 // has tells whether a token of a range is in a set, and where.
@@ -171,11 +183,14 @@ func (r *reader) hurtIn(from, to int) bool {
 	if vehicle && (r.offVehicle(from, to) || containsAny(text, " rolled ", " tipped ", " flipped ", " under the ", " crashed ", " overturned ", " gone over ", " accident ", " pinned ", " trapped ", " upside down ", " turned over ", " rolled over ", " went over ", " on its side ", " under it ")) {
 		return true
 	}
-	if containsAny(text, " not breathing ", " cant breathe ", " knocked out ", " passed out ", " broken leg ", " broken arm ", " chest pain ", " chest pains ", " heart attack ", " call an ambulance ", " ambulance on ", " ambulance is ", " call 111 ", " call 999 ", " call 911 ", " call 000 ", " call 112 ", " is on fire ", " fire in the ", " house on fire ", " shed on fire ", " need an ambulance ", " kicked in the head ", " unconscious ", " electrocuted ", " man down ", " cant feel ", " cant get up ", " hit his head ", " hit her head ", " bleeding badly ") && !stock {
+	if containsAny(text, " not breathing ", " cant breathe ", " knocked out ", " passed out ", " broken leg ", " broken arm ", " chest pain ", " chest pains ", " heart attack ", " call an ambulance ", " ambulance on ", " ambulance is ", " call 111 ", " call 999 ", " call 911 ", " call 000 ", " call 112 ", " is on fire ", " fire in the ", " house on fire ", " shed on fire ", " need an ambulance ", " kicked in the head ", " unconscious ", " electrocuted ", " man down ", " cant feel ", " hit his head ", " hit her head ", " bleeding badly ") && !stock {
+		return true
+	}
+	if strings.Contains(text, " cant get up ") && !stock && !containsAny(text, " get up the ", " get up to ", " get up there ", " get up early ") {
 		return true
 	}
 	if k, hit := r.has(from, to, soreWords); hit && !r.denial(from, k) && !r.oneOf(k+1, "off", "on") && !(r.oneOf(k+1, "in") && r.tok(k+2).text != "the") {
-		if at, real := r.has(from, to, stockOnly); !real || at > k {
+		if at, real := r.has(from, to, stockOnly); !real || at > k && !(at == k+1 && !person) {
 			return true // "Liz is hurt", "Tom got kicked by a cow"
 		}
 		if containsAny(text, " kicked me ", " kicked him ", " kicked her ", " got me ", " got him ", " trampled me ", " crushed me ", " stood on me ") {
@@ -220,33 +235,12 @@ func (r *reader) denial(from, k int) bool {
 // stockIll tells whether animals look ill.
 func (r *reader) stockIll(from, to int) bool {
 	text := r.spaced(from, to)
-	_, stock := r.has(from, to, stockWords)
-	if k, ill := r.has(from, to, illWords); ill && !r.denial(from, k) && !r.oneOf(k+1, "oil", "risk", "drench", "capsule", "capsules", "season", "spores", "vaccine") {
-		switch w := r.tok(k).text; {
-		case w == "bloat" || w == "staggers" || w == "tetany" || w == "bloated" || w == "wobbly" || w == "downer" || w == "downers" || w == "scouring" || w == "eczema" || w == "prolapse" || w == "prolapsed" || w == "mastitis" || w == "flystrike" || w == "staggering":
-			return true
-		case (w == "dead" || w == "dying") && containsAny(text, " one dead ", " two dead ", " 1 dead ", " 2 dead ", " 3 dead ", " another dead "):
-			return !containsAny(text, " leaf ", " tiller ", " tillers ")
-		case (w == "dead" || w == "dying") && r.deadThing(k):
-			return false
-		case w == "dead" || w == "dying":
-			_, real := r.has(from, to, stockOnly)
-			return real && !containsAny(text, " leaf ", " leaves ", " grass ", " base ", " tips ", " tip ", " dead matter ", " battery ")
-		case (w == "lame" || w == "limping") && r.tok(k-1).shape == number && !r.tok(k-1).decimal:
-			return true // tag 312 lame
-		case w == "calving":
-			return containsAny(text, " trouble ", " stuck ", " cant calve ", " bad calving ")
-		case w == "cast":
-			_, real := r.has(from, to, stockOnly)
-			return real
+	for i := from; i < to; i++ {
+		if r.illWord(from, i, to, text) {
+			return !r.isOver(from, to)
 		}
-		if r.numberIll(from, to) {
-			return true
-		}
-		_, real := r.has(from, to, stockOnly)
-		return real || stock && r.tok(k).text != "stiff" && r.tok(k).text != "ill" && !containsAny(text, " tillers ", " leaf ")
 	}
-	return r.animalDown(from, to) || r.numberIll(from, to)
+	return r.animalDown(from, to) && !r.isOver(from, to) || r.signsTold(from, to) || r.numberIll(from, to)
 }
 
 // numberIll reads "3 blown up in 19": so many of the stock, though nobody says
@@ -266,6 +260,40 @@ func (r *reader) numberIll(from, to int) bool {
 	return false
 }
 
+// illWord tells whether a word tells of an illness in a message.
+func (r *reader) illWord(from, k, to int, text string) bool {
+	w := r.tok(k).text
+	if r.tok(k).shape != word || !illWords[w] || r.denial(from, k) || signThings[r.tok(k+1).text] || r.oneOf(k+1, "capsule", "capsules", "season", "spores") {
+		return false
+	}
+	real := r.anyBeast(from, to)
+	switch {
+	case surelyIll[w]:
+		return true
+	case (w == "dead" || w == "dying") && containsAny(text, " one dead ", " two dead ", " 1 dead ", " 2 dead ", " 3 dead ", " another dead "):
+		return !containsAny(text, " leaf ", " leaves ", " tiller ", " tillers ")
+	case stockOnly[r.tok(k+1).text] && beastThings[r.tok(k+2).text], (w == "dead" || w == "dying") && r.deadThing(k):
+		return false
+	case w == "dead" && r.oneOf(k+1, "one", "ones") && r.oneOf(k-2, "found", "seen", "got", "theres"):
+		return true
+	case w == "dead" || w == "dying":
+		return real && !containsAny(text, " leaf ", " leaves ", " grass ", " base ", " tips ", " tip ", " dead matter ", " battery ")
+	case (w == "lame" || w == "limping") && r.tok(k-1).shape == number && !r.tok(k-1).decimal:
+		return true // tag 312 lame
+	case w == "calving":
+		return containsAny(text, " trouble ", " stuck ", " cant calve ", " bad calving ")
+	case w == "cast":
+		return real
+	case w == "blown" && r.oneOf(k+1, "clear", "down", "over", "off", "away", "out", "flat"):
+		return r.beast(k-1) && r.oneOf(k+1, "out")
+	}
+	_, stock := r.has(from, to, stockWords)
+	return real || stock && w != "stiff" && w != "ill" && !containsAny(text, " tillers ", " leaf ")
+}
+
+// surelyIll are illnesses of stock whatever else is said.
+var surelyIll = wordSet(`bloat staggers tetany bloated wobbly downer downers scouring eczema prolapse prolapsed mastitis flystrike staggering`)
+
 // deadThing tells whether it is a phone or a battery that is dead.
 func (r *reader) deadThing(k int) bool {
 	for i := max(0, k-4); i < k; i++ {
@@ -283,7 +311,7 @@ func (r *reader) animalDown(from, to int) bool {
 		if t.text != "down" || i == from {
 			continue
 		}
-		if n.tag == toWord {
+		if n.tag == toWord || r.oneOf(i-1, "gone", "went", "goes", "going") && n.shape == word && n.tag != inWord && n.tag != onWord && n.tag != atWord && n.text != "behind" && n.text != "with" && n.text != "now" {
 			continue
 		}
 		animal := stockOnly[b.text] || (stockOnly[r.tok(i-2).text] || stockOnly[r.tok(i-3).text]) && (b.text == "is" || b.text == "are" || b.text == "gone" || b.text == "went" || b.text == "goes" || b.text == "going")
@@ -292,9 +320,7 @@ func (r *reader) animalDown(from, to int) bool {
 			return true
 		}
 	}
-	text := r.spaced(from, to)
-	_, real := r.has(from, to, stockOnly)
-	return real && containsAny(text, " cant get up ", " wont get up ", " cant stand ", " wont stand ", " on its back ", " on her back ", " on his back ", " on their backs ", " broken leg ", " broke her leg ", " broke its leg ", " broke a leg ", " off her feet ", " off their feet ", " off its feet ", " not right ", " off colour ", " on her side ", " on its side ", " foaming ", " legs out ", " staggering ", " wont eat ", " not eating ", " off her food ", " off her feed ", " off his feed ", " off its feed ", " off feed ", " off their feed ", " head back ", " cant walk ", " not well ", " fallen over ", " falling over ", " sides blown ")
+	return false
 }
 
 // spaced gives the words of a range between single spaces.

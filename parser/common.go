@@ -16,5 +16,5 @@ var commonWords = wordSet(`horse horses mouse load loads toad rode broad bread r
 	untied unite untie friend friends fried fridge
 	silence collage village spillage canoe canopies closing topping hopping tapping stopping
 	mother brother bother daughters slaughter laughter tonnage
-	forth worth mouth youth sooth creep cheek greek creak button bottle barns born bard bars bran yarn cards wards yarns
+	forth worth mouth youth sooth creep cheek greek creak button bottle barns born bard bars bran yarn cards wards yarns calved lambed
 	smith smithy chapels chaps damn dame dams ham jam ram yam hilly hilt`)

@@ -162,3 +162,28 @@ func (c *clause) fits(d *clause) bool {
 func (c *clause) awaits() bool {
 	return c.count != nil && len(c.count.said) == 0 && !c.count.garbled && c.count.n > 0
 }
+
+// toldBelow tells whether a clause does no more than name paddocks that were
+// counted, each of which has its scores elsewhere in the message: "I finish
+// counting in 12 and 18. 12 have 2 2.5, 18 have 1.5 2".
+func (r *reader) toldBelow(list []clause, n int) bool {
+	c := &list[n]
+	if c.says() || len(c.pads) == 0 || len(c.mobs) > 0 || c.head > 0 || len(c.nums) > 0 || c.guard != 0 || c.trouble || c.event || c.stock || c.lost != "" || c.days.ok || c.until != 0 || c.spell != 0 || c.share != 0 {
+		return false
+	}
+	counted := false
+	for i := c.from; i < c.to; i++ {
+		counted = counted || introducers[r.tok(i).text]
+	}
+	for _, p := range c.pads {
+		found := false
+		for k := range list {
+			d := &list[k]
+			found = found || d.count != nil && d.guard == 0 && len(d.count.said) > 0 && len(d.pads) == 1 && d.pads[0].name == p.name
+		}
+		if !p.known || !found {
+			return false
+		}
+	}
+	return counted
+}

@@ -59,6 +59,8 @@ type reader struct {
 	apart      bool // from apartFrom to apartTo parts stand apart from whole numbers
 	apartFrom  int
 	apartTo    int
+	asideFrom  int // from here to asideNext no word sets tillers aside
+	asideNext  int
 	noScores   int     // before this token there are no scores: they were looked for
 	opening    int     // the clause's first token
 	cut        bool    // the token here opens a clause of its own
@@ -177,12 +179,13 @@ func (r *reader) remake(t *token, s shape, text string) {
 
 // reword puts another word in a token's place.
 func (r *reader) reword(t *token, text string) {
+	r.asideNext = -1
 	t.text, t.names, t.right = text, r.book.most(text), false
 }
 
 func newReader(text string, c Context) *reader {
 	r := &reader{Context: c, book: c.Book, anyPaddock: c.AnyPaddock, monthFirst: c.MonthFirst, rule: c.Rule,
-		today: entry.DateOf(c.Now), hour: c.Now.Hour(), text: clean(text)}
+		today: entry.DateOf(c.Now), hour: c.Now.Hour(), text: clean(text), asideNext: -1}
 	if r.book == nil {
 		r.book = NewBook(c.Paddocks, c.Mobs)
 	}

@@ -197,7 +197,7 @@ func askOnePaddock(q *query) *entry.Question {
 	if q.any("would", "love", "wish") && !q.any("when", "what", "how") {
 		return nil
 	}
-	if q.signal && (q.any("how", "hows", "ready", "stage", "status", "when", "whens", "leaf", "leaves", "what", "whats", "about", "held", "looking", "can", "ok", "target", "late", "score", "graze", "average", "wot", "wots", "back", "good", "available", "open", "due", "wheres", "where", "need", "needs", "left", "should", "shut") || q.n == 0) ||
+	if q.signal && (q.any("how", "hows", "ready", "stage", "status", "when", "whens", "leaf", "leaves", "what", "whats", "about", "held", "looking", "can", "ok", "target", "late", "score", "graze", "average", "wot", "wots", "back", "good", "available", "open", "due", "wheres", "where", "need", "needs", "left", "should", "shut") || q.any("long") && q.any("till", "til", "until", "before") && q.any("how") || q.n == 0) ||
 		q.any("status", "report", "stage", "show") && q.n <= 4 || q.framed && q.any("story", "lowdown", "rundown", "latest", "info", "details", "about", "on", "report") && q.n <= 6 {
 		return &entry.Question{About: entry.AskPaddock, Paddock: q.pads[0]}
 	}

@@ -18,6 +18,9 @@ func (r *reader) asideTold(t *tally, i int) (int, bool) {
 	if first.shape == word && !asideOpeners[first.text] && !somebody || first.shape != word && first.shape != number {
 		return i, false
 	}
+	if !r.asideNear(i) {
+		return i, false
+	}
 	var found entry.Skipped
 	var into *int
 	verb, end, k := false, i, i
@@ -58,6 +61,21 @@ func (r *reader) asideTold(t *tally, i int) (int, bool) {
 	}
 	t.skipped = both(t.skipped, found)
 	return r.asideOutro(end), true
+}
+
+// asideNear tells whether a word that may set tillers aside stands in the next
+// words. Where the next one stands is kept from call to call.
+func (r *reader) asideNear(i int) bool {
+	if i < r.asideFrom || i > r.asideNext {
+		r.asideFrom, r.asideNext = i, i
+		for ; r.asideNext < len(r.toks); r.asideNext++ {
+			t := r.tok(r.asideNext)
+			if t.shape == word && (t.tag == reproWord || t.tag == daughterWord || t.tag == remnantWord || t.text == "seed" || t.text == "head" || t.text == "heads") {
+				break
+			}
+		}
+	}
+	return r.asideNext < i+mostAsideWords+longestRun
 }
 
 // asidePair reads one number of tillers with what they were.

@@ -9,9 +9,9 @@ func (r *reader) troubleBetween(c *clause) bool {
 }
 
 // troubleDenied tells whether trouble in a paddock is told with a denial, or as
-// what needs doing: "no water in 12", "gate in 12 needs fixing".
+// what needs doing: "no water in 12", "gate in 12 needs fixing", "wants fixing".
 func (r *reader) troubleDenied(c *clause) bool {
-	if c.guard != guardNeg && (c.guard&^guardNeg != guardPlan || !r.hasText(c.from, c.to, "needs")) || !c.trouble || len(c.mobs) > 0 {
+	if c.guard != guardNeg && (c.guard&^guardNeg != guardPlan || !r.hasText(c.from, c.to, "needs") && !r.hasText(c.from, c.to, "wants")) || !c.trouble || len(c.mobs) > 0 {
 		return false
 	}
 	return len(c.pads) == 1 && c.pads[0].known && r.names(c) || r.troubleBetween(c)

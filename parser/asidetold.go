@@ -1,0 +1,155 @@
+package parser
+
+// What people tell beside a report of the way that they went, the gate that they
+// shut, who wrote it down and what others think of it: none of it changes what
+// is reported.
+
+// besideTold steps over such a turn.
+//
+//	beside = went | drove | gap | unwritten | opinion
+func (r *reader) besideTold(c *clause, i int) int {
+	for _, read := range besideReaders {
+		if k := read(r, c, i); k > i {
+			c.remarks++
+			return k
+		}
+	}
+	return i
+}
+
+var besideReaders = []func(*reader, *clause, int) int{(*reader).wentRound, (*reader).drovePast, (*reader).gapClosed, (*reader).unwritten, (*reader).opinion}
+
+// wentRound steps over "went round after breakfast": whoever counts goes round,
+// where no stock are told of and scores follow.
+func (r *reader) wentRound(c *clause, i int) int {
+	if !r.oneOf(i, "went") || !r.oneOf(i+1, "round", "around", "walking", "counting", "out") || len(c.mobs) > 0 || c.head > 0 || c.says() {
+		return i
+	}
+	for k := c.from; k < i; k++ {
+		if r.beast(k) || r.oneOf(k, "they", "them") {
+			return i
+		}
+	}
+	k := i + 2
+	if t := r.tok(k); t.tag == toWord || t.tag == ofWord || t.tag == intoWord || r.padAhead(k) && r.oneOf(i+1, "out") {
+		return i
+	}
+	for n := k; n < min(len(r.toks), k+longestPiece) && !r.endsSentence(n); n++ {
+		if p, ok := r.onePad(n, false); ok && p.known && r.isScore(p.next) && r.tok(p.next).decimal {
+			return k
+		}
+	}
+	return i
+}
+
+// drovePast steps over "drove past", "walked by": somebody looked into a paddock.
+func (r *reader) drovePast(c *clause, i int) int {
+	if !r.oneOf(i, "drove", "drive", "driving", "walked", "rode", "cycled") || len(c.mobs) > 0 || c.head > 0 || c.says() {
+		return i
+	}
+	if k := r.over(i+1, "right", "just"); r.oneOf(k, "past", "by", "alongside") && r.padAhead(r.over(k+1, "the")) {
+		return k + 1
+	}
+	return i
+}
+
+// gapClosed steps over "and closed the gap behind them": how a move ended.
+//
+//	gap = ( "closed" | "shut" | … ) [ "up" ] [ "the" ] ( "gap" | "gate" | "wire" | … ) [ "behind" | "after" ] [ "them" ]
+func (r *reader) gapClosed(c *clause, i int) int {
+	if !r.oneOf(i, "closed", "shut", "chained", "tied", "pulled", "latched", "bolted", "closing", "shutting") || !c.has(actsGraze) && !r.movedBefore(c, i) {
+		return i
+	}
+	k := r.over(i+1, "up", "over", "across")
+	j := r.over(k, "the", "a", "that")
+	if !r.oneOf(j, "gap", "gaps", "gate", "gates", "gateway", "wire", "reel", "tape", "rails", "slip", "bars", "hurdle", "fence") {
+		return i
+	}
+	j = r.over(j+1, "rails", "rail", "up", "again", "well", "tight", "properly")
+	if r.oneOf(j, "behind", "after") {
+		return r.over(j+1, "them", "him", "her", "me", "us", "stock", "cows", "the", "lot", "it")
+	}
+	if t := r.tok(j); t.shape == end || r.endsSentence(j) || t.text == "," {
+		return j
+	}
+	return i
+}
+
+// movedBefore tells whether stock were moved in this sentence before a token.
+func (r *reader) movedBefore(c *clause, i int) bool {
+	for k := i - 1; k >= 0 && !r.endsSentence(k) && k > i-longestPiece; k-- {
+		switch t := r.tok(k); {
+		case t.shape == word && (t.tag == putWord || t.tag == movedWord || t.tag == intoWord || t.tag == wentWord || t.text == "took"):
+			return r.tok(i-1).tag == andWord || r.tok(i-1).text == ","
+		}
+	}
+	return false
+}
+
+// unwritten steps over "nobody wrote it up so here it is" and "so nobody needs to
+// ask": what was or need not be done with the report itself.
+//
+//	unwritten = ( "nobody" | "no" "one" ) ( written [ "it" | "that" ] | "needs" "to" asked ) { word }
+func (r *reader) unwritten(c *clause, i int) int {
+	k := i + 1
+	switch {
+	case r.oneOf(i, "nobody", "noone"):
+	case r.oneOf(i, "no") && r.oneOf(i+1, "one"):
+		k++
+	default:
+		return i
+	}
+	k = r.over(k, "has", "had", "else", "ever")
+	switch {
+	case r.oneOf(k, "wrote", "written", "logged", "texted", "sent", "entered", "recorded", "noted", "put", "posted"):
+		j := r.over(k+1, "it", "that", "this", "them")
+		if j == k+1 || r.tok(j).tag == inWord && r.padAhead(j+1) {
+			return i
+		}
+		k = j
+	case r.oneOf(k, "needs", "need", "has", "have") && r.oneOf(k+1, "to") && r.oneOf(k+2, "ask", "worry", "wonder", "ring", "text", "check", "guess", "look"):
+		k += 3
+	default:
+		return i
+	}
+	if stop, ok := r.onlyTalk(k); ok {
+		return stop
+	}
+	return i
+}
+
+// opinion steps over what others think of a paddock whose tillers were told:
+// ", somebody said it was ready but I don't think so".
+//
+//	opinion = who ( "said" | "reckons" | … ) ( "it" | "theyre" ) [ "was" ] { word } judged [ "but" { word } ]
+func (r *reader) opinion(c *clause, i int) int {
+	if c.count == nil || len(c.count.said) < 2 || !r.oneOf(i, "somebody", "someone", "everyone", "everybody", "dad", "mum", "boss", "he", "she", "they", "neighbour", "lads", "people") || !r.joins(i-1) && !r.joins(i-2) {
+		return i
+	}
+	if !r.oneOf(i+1, "said", "says", "reckons", "reckoned", "thinks", "thought", "told", "say") {
+		return i
+	}
+	k := r.over(i+2, "me", "us", "that")
+	if !r.oneOf(k, "it", "its", "theyre", "they") {
+		return i
+	}
+	k = r.over(k+1, "was", "is", "were", "are", "looks", "looked", "nearly", "almost", "about", "getting", "well", "not", "far", "too", "plenty", "a", "bit")
+	if !r.oneOf(k, "ready", "ripe", "good", "fit", "late", "early", "overgrown", "enough", "grand", "fine", "gone", "past") {
+		return i
+	}
+	k = r.over(k+1, "over", "enough", "to", "graze", "now", "go", "for", "it", "yet", "already")
+	if r.oneOf(k, ",") {
+		k++
+	}
+	if r.oneOf(k, "but") {
+		stop, ok := r.onlyTalk(k)
+		if !ok {
+			return i
+		}
+		return stop
+	}
+	if r.tok(k).shape == end || r.endsSentence(k) {
+		return k
+	}
+	return i
+}
