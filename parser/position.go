@@ -10,10 +10,19 @@ package parser
 //	part-of = position part | name part "of"
 func (r *reader) partNamed(i int, p place) bool {
 	t := r.tok(i)
+	if t.shape == word && p.next == i+1 && r.sayings(i) {
+		return true
+	}
 	if t.shape != word || p.next != i+1 || !partNames[r.tok(p.next).text] || r.tok(p.next).shape != word {
 		return false
 	}
 	of := r.tok(p.next+1).tag == ofWord
+	if n := r.tok(p.next + 1); positions[t.text] && r.oneOf(p.next, "half", "quarter", "third", "corner", "end", "side", "bit", "section") && (n.shape == number && !n.decimal && n.value > 4 || n.tag == padMark) && r.padAhead(p.next+1) && !r.isScore(p.next+2) {
+		return true // "back corner 9 is boggy"
+	}
+	if positions[t.text] && i == r.opening && r.oneOf(p.next, "half", "corner", "end", "side") && r.isScore(p.next+1) {
+		return true // "back end 2.5 2 2": no count of Back
+	}
 	if u := r.tok(p.next + 1); positions[t.text] && u.shape == word && (u.tag == inWord || u.tag == atWord || u.tag == onWord) && r.padAhead(p.next+2) && !r.oneOf(p.next, "half", "quarter", "third") {
 		return true // "back fence in 12"
 	}
@@ -44,4 +53,20 @@ func (r *reader) partAhead(i int) (share float64, next int) {
 		return 0, i
 	}
 	return map[string]float64{"half": 0.5, "quarter": 0.25, "third": 1. / 3}[r.tok(k+1).text], next
+}
+
+// sayings tells whether a word of place is part of a saying: "top job", "flat
+// out here", "I'm back".
+func (r *reader) sayings(i int) bool {
+	switch r.tok(i).text {
+	case "top":
+		return r.oneOf(i+1, "job", "notch", "stuff", "marks", "effort", "bloke", "man", "lad", "work")
+	case "flat":
+		return r.oneOf(i+1, "out") && r.oneOf(i+2, "here", "there", "all", "at", "busy", "as", "sorry", "with", "on") && !r.padAhead(i+3) ||
+			r.oneOf(i+1, "tyre", "tire", "battery", "batteries", "stick", "strap", "tack")
+	case "back":
+		n := r.tok(i + 1)
+		return i > 0 && r.oneOf(i-1, "im", "hes", "shes", "were") && (n.shape == mark || n.shape == end || n.shape == newline)
+	}
+	return false
 }

@@ -236,11 +236,11 @@ func (r *reader) item(t *tally, i int) (int, bool) {
 	if j, ok := r.asideTold(t, i); ok {
 		return j, true
 	}
-	if k, ok := r.multiple(t, i); ok {
-		return k, true
-	}
 	if j, ok := r.oneAt(t, i); ok {
 		return j, true
+	}
+	if k, ok := r.multiple(t, i); ok {
+		return k, true
 	}
 	if r.tok(i).text == "-" && r.tok(i+1).shape == number && r.tok(i+1).glued && !r.tok(i).glued && len(t.said) > 0 {
 		t.unsure("A leaf score cannot be below nothing. Please send the scores again.")

@@ -20,6 +20,9 @@ func (r *reader) talksOn(last, c *clause) bool {
 	if r.forgot(c) || r.gatePlea(last, c) || r.theirMood(last, c) || r.orderBeside(last, c) || r.crossTold(last, c) || r.toldOthers(c) {
 		return true
 	}
+	if last.count != nil && last.guard == 0 && !c.says() && len(c.pads)+len(c.mobs)+len(c.nums) == 0 && c.until == 0 && !r.asking && (r.hasText(c.from, c.to, "rest") || r.hasText(c.from, c.to, "others")) && !c.tillers {
+		return true // "did the rest yesterday": those scores are of another day
+	}
 	at := r.firstWord(c)
 	if r.oneOf(at, "looks", "look", "looking", "looked") && r.oneOf(at+1, "like") && r.oneOf(at+2, "a", "an", "my", "our") && len(c.pads)+len(c.mobs)+len(c.nums) == 0 && !c.says() && !c.trouble && !c.event && c.guard == guardHear && !r.asking {
 		return true // "looks like a bowling green now"
