@@ -162,10 +162,32 @@ func (r *reader) askedAbout(c *clause) outcome {
 		return outcome{talk: true}
 	}
 	name := c.pads[0].name
+	if r.asksAhead(c) {
+		return outcome{question: &entry.Question{About: entry.AskPaddock, Paddock: name}}
+	}
 	return outcome{ask: &entry.Ask{Reason: "I log nothing from a question. Shall I show what is logged for " + name + "?",
 		Options: []entry.Option{
 			{Label: "What is logged for " + name, Question: &entry.Question{About: entry.AskHistory, Paddock: name}},
 			{Label: "How " + name + " stands", Question: &entry.Question{About: entry.AskPaddock, Paddock: name}}}}}
+}
+
+// asksAhead tells whether a question is of what may be, not of what
+// happened: "can I put the milkers in 12 tomorrow".
+func (r *reader) asksAhead(c *clause) bool {
+	at := r.firstWord(c)
+	if len(c.pads) != 1 || c.count != nil && len(c.count.said) > 1 {
+		return false
+	}
+	for i := c.from; i < c.to; i++ {
+		if r.oneOf(i, "did", "was", "were", "has", "have", "had", "been", "went", "got", "worry") {
+			return false
+		}
+	}
+	if !r.oneOf(at, "can", "could", "should", "may", "shall", "would") || c.family() != famGraze && c.acts != 0 {
+		return false
+	}
+	_, k := r.mob(r.over(at+1, "the", "our"))
+	return r.oneOf(at+1, "i", "we") || k > r.over(at+1, "the", "our") || c.names(r.over(at+1, "the"))
 }
 
 // noVerb settles a clause that says nothing to log.
