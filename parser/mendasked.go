@@ -1,0 +1,56 @@
+package parser
+
+import "leafround/core/entry"
+
+// mendAsked asks what a message mends that plainly mends something, where it
+// does not tell what: "oops wrong paddock", "that 3 should be 2".
+func (r *reader) mendAsked(from, to int, o outcome) outcome {
+	if r.retry || o.ask != nil || o.question != nil || len(o.entries) > 0 || to-from > 14 || r.hasText(from, to, "?") {
+		return o
+	}
+	why := ""
+	for i := from; i < to && why == ""; i++ {
+		switch {
+		case r.oneOf(i, "wrong"):
+			switch k := r.over(i+1, "bloody", "damn", "the"); {
+			case r.oneOf(k, "paddock", "pdk", "field", "number"):
+				why = "Which paddock should it be? Please send it such as: should be 13"
+			case r.oneOf(k, "day", "date"):
+				why = "Which day should it be? Please send it such as: should be the 18th"
+			case r.oneOf(k, "mob", "herd"):
+				why = "Which mob should it be? Please send it such as: it was the heifers"
+			case r.oneOf(k, "score", "scores", "figures", "numbers"):
+				why = "Which scores should stand? Please send them such as: make it 2.5 2 2"
+			}
+		case (r.oneOf(i, "should") && r.oneOf(i+1, "be", "read", "say") || r.oneOf(i, "should") && r.oneOf(i+1, "have") && r.oneOf(i+2, "been", "read", "said") ||
+			r.oneOf(i, "shouldve") && r.oneOf(i+1, "been", "read", "said") || r.oneOf(i, "was", "is") && r.oneOf(i+1, "actually")) && r.mendable(from, i) && r.mendable(i+2, to):
+			why = "What shall I mend? Please send it such as: 13 not 12, or: make it 2.5 2 2"
+		case r.oneOf(i, "not") && i > from && i+1 < to && (r.oneOf(from, "sorry", "oops", "actually") || from > 0 || r.oneOf(i-1, ",")) && r.mobAt(r.over(i+1, "the")) && r.mendable(from, i):
+			why = "What shall I mend? Please send it such as: heifers not milkers"
+		}
+	}
+	if why == "" {
+		return o
+	}
+	return outcome{ask: &entry.Ask{Reason: why}}
+}
+
+// mendable tells whether a number, a paddock, a mob or a day stands in a run of
+// tokens: something that an entry may hold.
+func (r *reader) mendable(from, to int) bool {
+	for i := from; i < to; i++ {
+		if t := r.tok(i); t.shape == number || t.tag == weekdayWord || t.tag == yesterdayWord || t.tag == todayWord || r.mobAt(i) {
+			return true
+		}
+		if p, ok := r.longest(i); ok && p.known {
+			return true
+		}
+	}
+	return false
+}
+
+// mobAt tells whether a mob is named at a token.
+func (r *reader) mobAt(i int) bool {
+	_, k := r.mob(i)
+	return k > i
+}
