@@ -72,6 +72,9 @@ func (r *reader) residualPart(c *clause, i int) int {
 	case t.tag == residWord:
 		named = true
 		j++
+		if t.text == "post" {
+			j = r.over(j, "graze", "grazing", "grazed", "-")
+		}
 		for j < i+longestRun && (r.tok(j).tag == residWord || r.oneOf(j, "grazing") && r.tok(j+1).tag == residWord) {
 			j++
 		}
@@ -133,6 +136,9 @@ func (r *reader) residualPart(c *clause, i int) int {
 	}
 	if where.name != "" {
 		c.pads = append(c.pads, where)
+	}
+	if n := r.tok(k2); i == r.opening && !named && unit == entry.Clicks && r.tok(i).shape == number && r.bears(r.tok(i).text) && n.shape == number && !n.decimal && !n.glued {
+		c.unsure("Which is the paddock, " + r.tok(i).text + " or " + n.text + "? Please send it such as: left 7 clicks in p12") // "12 clicks 7"
 	}
 	c.resid = &entry.Residual{Value: v, Unit: unit}
 	return k2

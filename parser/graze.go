@@ -51,7 +51,7 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	if r.please && !c.has(actGrazed|actOut) && (r.hasText(c.from, c.to, "put") || !c.has(actMoved)) {
 		return nil, "Is that done, or still to do? Please tell me when the stock have moved."
 	}
-	if !c.has(actGrazed|actOut|actMoved) && !c.left && !r.putThere(c) && (r.hasText(c.from, c.to, "were") || r.hasText(c.from, c.to, "was") || r.hasText(c.from, c.to, "had")) && !c.has(actDone) {
+	if c.resid == nil && !c.has(actGrazed|actOut|actMoved) && !c.left && !r.putThere(c) && (r.hasText(c.from, c.to, "were") || r.hasText(c.from, c.to, "was") || r.hasText(c.from, c.to, "had")) && !c.has(actDone) {
 		return nil, "Are they still there?"
 	}
 	if c.has(actOrder) {

@@ -38,6 +38,11 @@ var aimWords = wordSet(`aim aims aiming target targets goal want wanting hoping 
 //	leftIn = ( "in" | "of" | "on" | "from" | "for" ) place [ "was" | ":" | … ] amount
 func (r *reader) leftIn(i int) (p place, next int) {
 	t := r.tok(i)
+	if t.shape == number && !t.decimal && r.bears(t.text) && r.tok(i+1).shape == number && !r.tok(i+1).glued {
+		if v, k, ok := r.plain(i + 1); ok && (v >= 800 && !r.unitAhead(k) || r.tok(k).tag == cmUnit || r.tok(k).tag == clickUnit) {
+			return place{name: t.text, known: true, role: roleAt, at: i, next: i + 1}, i + 1 // "resid 12 1600"
+		}
+	}
 	if t.shape != word || t.tag != inWord && t.tag != ofWord && t.tag != onWord && t.tag != fromWord && t.tag != forWord {
 		return p, i
 	}

@@ -235,7 +235,10 @@ loop:
 	told := k
 	deg, fahrenheit, k := r.degrees(k)
 	r.unitTold = deg
-	below := v < 0 && r.tok(k).tag == airWord // "minus 2 air"
+	below := v < 0 && (r.tok(k).tag == airWord || r.tok(k).tag == frostWord) // "minus 2 air", "-3 frost"
+	if below && r.tok(k).tag == frostWord {
+		where, k = entry.Air, k+1
+	}
 	if !named && !deg && !below && !r.leastFirst(j) || !deg && r.unitAhead(k) && r.tok(k).tag != monthName {
 		return i
 	}
