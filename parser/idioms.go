@@ -89,7 +89,7 @@ var idiomTable = map[effect]string{
 		silage; on baleage; on the hay; on it; at foot; not counted; i make; not count; i not count; didnt count; dont count; did not count; on
 		target; bang on; bang on target; spot on; on the money; on the button; on the nose; to the floor; to the ground; to the deck; to the dirt;
 		to the bone; to the roots; to bits; to pieces; to hell; to death; to mud; to a mess; to a pulp; to slop; to pulp; to buggery; to shreds; to
-		blazes; to a standstill; plate meter; plate metre; rising plate meter; plate gave; plate meter gave; plate metre gave; meter gave; plate meter says; plate meter said; plate meter read; when i emptied it; when i read it; when i checked it; when i looked; when we emptied it; when i tipped it; new ley; plate says; plate said; plate reads; plate read; plate was; plate reading; meter says; meter said; not included;
+		blazes; to a standstill; plate meter; plate metre; rising plate meter; plate gave; plate meter gave; plate metre gave; meter gave; plate meter says; plate meter said; plate meter read; when i emptied it; when i read it; when i checked it; when i looked; when we emptied it; when i tipped it; new ley; new grass; plate says; plate said; plate reads; plate read; plate was; plate reading; meter says; meter said; not included;
 		not in the count; im off; im done; thats me done; thats us done; give or take; after am milking; before am milking; am milking; pm milking;
 		in calf; in milk; in season; in heat; in lamb; in foal; not well; but not well; not properly; not evenly; not nicely; not hard; not tidy;
 		not the best; not ideal; not the cleanest; didnt clean up; didnt clean it up; didnt clean up well; havent cleaned up; hasnt cleaned up;

@@ -21,7 +21,7 @@ var openings = []opening{
 	{wordSet(`on took taken takes ground soil by from off at since maybe perhaps`), (*reader).byway},
 	{wordSet(`as like`), (*reader).agreedPart},
 	{wordSet(`went drove drive driving walked rode cycled closed shut chained tied pulled latched bolted closing shutting nobody noone no
-		somebody someone everyone everybody dad mum boss he she they neighbour lads people`), (*reader).besideTold},
+		somebody someone everyone everybody dad mum boss he she they neighbour lads people where`), (*reader).besideTold},
 }
 
 // openingsOf gives the turns that a word can open.

@@ -213,7 +213,7 @@ loop:
 			j++
 		case named && r.hourOf(j) > j:
 			j = r.hourOf(j) - 1
-		case named && (t.text == ":" || t.text == "=" || t.text == "was" || t.text == "is" || t.text == "at" && r.tok(j+2).tag != cmUnit || t.text == "of" || t.text == "range" || t.text == "ranged" || t.text == "now" || t.text == "today"):
+		case named && (t.text == ":" || t.text == "=" || t.text == "was" || t.text == "is" || t.text == "at" && r.tok(j+2).tag != cmUnit || t.text == "of" || t.text == "range" || t.text == "ranged" || t.text == "only" || t.text == "just" || t.text == "now" || t.text == "today"):
 		case named && t.text == "at" && r.tok(j+2).tag == cmUnit:
 			j += 2
 		default:
