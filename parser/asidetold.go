@@ -17,7 +17,7 @@ func (r *reader) besideTold(c *clause, i int) int {
 	return i
 }
 
-var besideReaders = []func(*reader, *clause, int) int{(*reader).wentRound, (*reader).drovePast, (*reader).gapClosed, (*reader).unwritten, (*reader).opinion, (*reader).whereItFell}
+var besideReaders = []func(*reader, *clause, int) int{(*reader).wentRound, (*reader).drovePast, (*reader).gapClosed, (*reader).unwritten, (*reader).opinion, (*reader).whereItFell, (*reader).noGrassLeft}
 
 // wentRound steps over "went round after breakfast": whoever counts goes round,
 // where no stock are told of and scores follow.
@@ -44,7 +44,7 @@ func (r *reader) wentRound(c *clause, i int) int {
 
 // drovePast steps over "drove past", "walked by": somebody looked into a paddock.
 func (r *reader) drovePast(c *clause, i int) int {
-	if !r.oneOf(i, "drove", "drive", "driving", "walked", "rode", "cycled") || len(c.mobs) > 0 || c.head > 0 || c.says() {
+	if !r.oneOf(i, "drove", "drive", "driving", "walked", "cycled") || len(c.mobs) > 0 || c.head > 0 || c.says() {
 		return i
 	}
 	if k := r.over(i+1, "right", "just"); r.oneOf(k, "past", "by", "alongside") && r.padAhead(r.over(k+1, "the")) {
@@ -172,4 +172,31 @@ func (r *reader) whereItFell(c *clause, i int) int {
 		}
 	}
 	return i
+}
+
+// noGrassLeft steps over ", before was already no grass there" behind a move: why
+// the stock went.
+//
+//	noGrass = ( "before" | "there" ) [ "there" | "it" ] "was" [ "already" ] ( "no" | "little" ) [ "more" ] ( "grass" | "feed" ) [ "there" | "left" ]
+func (r *reader) noGrassLeft(c *clause, i int) int {
+	if !r.oneOf(i, "before", "there") || !r.joins(i-1) && !r.endsSentence(i-1) || !c.has(actsGraze) && !r.movedBefore(c, i) && r.tok(i-1).text != "," {
+		return i
+	}
+	k := r.over(i+1, "there", "it")
+	if !r.oneOf(k, "was", "is") {
+		return i
+	}
+	k = r.over(k+1, "already", "nearly", "almost", "just")
+	if !r.oneOf(k, "no", "not", "little", "hardly") {
+		return i
+	}
+	k = r.over(k+1, "more", "any", "much", "enough")
+	if !r.oneOf(k, "grass", "feed", "cover", "eating") {
+		return i
+	}
+	k = r.over(k+1, "there", "left", "in", "it", "anymore", "more", "for", "them")
+	if r.tok(k).shape != end && !r.endsSentence(k) && !r.joins(k) {
+		return i
+	}
+	return k
 }

@@ -20,8 +20,8 @@ var openings = []opening{
 	{joinSets(wordsOf(negWord), wordsOf(notWord)), (*reader).standstill},
 	{wordSet(`on took taken takes ground soil by from off at since maybe perhaps`), (*reader).byway},
 	{wordSet(`as like`), (*reader).agreedPart},
-	{wordSet(`went drove drive driving walked rode cycled closed shut chained tied pulled latched bolted closing shutting nobody noone no
-		somebody someone everyone everybody dad mum boss he she they neighbour lads people where`), (*reader).besideTold},
+	{wordSet(`went drove drive driving walked cycled closed shut chained tied pulled latched bolted closing shutting nobody noone no
+		somebody someone everyone everybody dad mum boss he she they neighbour lads people where before there`), (*reader).besideTold},
 }
 
 // openingsOf gives the turns that a word can open.
