@@ -17,7 +17,7 @@ func (r *reader) besideTold(c *clause, i int) int {
 	return i
 }
 
-var besideReaders = []func(*reader, *clause, int) int{(*reader).wentRound, (*reader).drovePast, (*reader).gapClosed, (*reader).unwritten, (*reader).opinion}
+var besideReaders = []func(*reader, *clause, int) int{(*reader).wentRound, (*reader).drovePast, (*reader).gapClosed, (*reader).unwritten, (*reader).opinion, (*reader).whereItFell, (*reader).noGrassLeft}
 
 // wentRound steps over "went round after breakfast": whoever counts goes round,
 // where no stock are told of and scores follow.
@@ -44,7 +44,7 @@ func (r *reader) wentRound(c *clause, i int) int {
 
 // drovePast steps over "drove past", "walked by": somebody looked into a paddock.
 func (r *reader) drovePast(c *clause, i int) int {
-	if !r.oneOf(i, "drove", "drive", "driving", "walked", "rode", "cycled") || len(c.mobs) > 0 || c.head > 0 || c.says() {
+	if !r.oneOf(i, "drove", "drive", "driving", "walked", "cycled") || len(c.mobs) > 0 || c.head > 0 || c.says() {
 		return i
 	}
 	if k := r.over(i+1, "right", "just"); r.oneOf(k, "past", "by", "alongside") && r.padAhead(r.over(k+1, "the")) {
@@ -123,7 +123,8 @@ func (r *reader) unwritten(c *clause, i int) int {
 //
 //	opinion = who ( "said" | "reckons" | … ) ( "it" | "theyre" ) [ "was" ] { word } judged [ "but" { word } ]
 func (r *reader) opinion(c *clause, i int) int {
-	if c.count == nil || len(c.count.said) < 2 || !r.oneOf(i, "somebody", "someone", "everyone", "everybody", "dad", "mum", "boss", "he", "she", "they", "neighbour", "lads", "people") || !r.joins(i-1) && !r.joins(i-2) {
+	b := r.tok(i - 2)
+	if r.tok(i-1).text != "," || b.shape != number && b.shape != part || !r.oneOf(i, "somebody", "someone", "everyone", "everybody", "dad", "mum", "boss", "he", "she", "they", "neighbour", "lads", "people") {
 		return i
 	}
 	if !r.oneOf(i+1, "said", "says", "reckons", "reckoned", "thinks", "thought", "told", "say") {
@@ -152,4 +153,50 @@ func (r *reader) opinion(c *clause, i int) int {
 		return k
 	}
 	return i
+}
+
+// whereItFell steps over "where a tree came down" behind what is wrong in a
+// paddock: it asks nothing.
+//
+//	where = "where" ( "a" | "the" | "that" ) word verb { word }
+func (r *reader) whereItFell(c *clause, i int) int {
+	if !r.oneOf(i, "where") || !c.trouble || len(c.pads) != 1 || !r.oneOf(i+1, "a", "the", "that", "some", "one", "we", "they", "it") {
+		return i
+	}
+	for k := i + 1; k < i+6; k++ {
+		if r.oneOf(k, "came", "fell", "broke", "snapped", "rubbed", "pushed", "got", "blew", "rotted", "rusted", "went", "hit", "crossed", "crosses", "meets", "used") {
+			for k++; r.tok(k).shape == word && !r.padAhead(k) && !r.joins(k); {
+				k++
+			}
+			return k
+		}
+	}
+	return i
+}
+
+// noGrassLeft steps over ", before was already no grass there" behind a move: why
+// the stock went.
+//
+//	noGrass = ( "before" | "there" ) [ "there" | "it" ] "was" [ "already" ] ( "no" | "little" ) [ "more" ] ( "grass" | "feed" ) [ "there" | "left" ]
+func (r *reader) noGrassLeft(c *clause, i int) int {
+	if !r.oneOf(i, "before", "there") || !r.joins(i-1) && !r.endsSentence(i-1) || !c.has(actsGraze) && !r.movedBefore(c, i) && r.tok(i-1).text != "," {
+		return i
+	}
+	k := r.over(i+1, "there", "it")
+	if !r.oneOf(k, "was", "is") {
+		return i
+	}
+	k = r.over(k+1, "already", "nearly", "almost", "just")
+	if !r.oneOf(k, "no", "not", "little", "hardly") {
+		return i
+	}
+	k = r.over(k+1, "more", "any", "much", "enough")
+	if !r.oneOf(k, "grass", "feed", "cover", "eating") {
+		return i
+	}
+	k = r.over(k+1, "there", "left", "in", "it", "anymore", "more", "for", "them")
+	if r.tok(k).shape != end && !r.endsSentence(k) && !r.joins(k) {
+		return i
+	}
+	return k
 }

@@ -33,6 +33,9 @@ func (r *reader) wayOf(c *clause, i int) int {
 		return i
 	}
 	k = r.over(k+1, "back", "home", "over", "up", "down", "out", "in")
+	if r.oneOf(k-1, "home", "back") && (r.joins(k) || r.tok(k).shape == end || r.endsSentence(k)) {
+		return k
+	}
 	if !r.oneOf(k, "from", "to", "past", "through", "by") {
 		return i
 	}

@@ -51,6 +51,9 @@ func (r *reader) correction(i, to int, told bool) (entry.Correct, bool) {
 	if !ok {
 		return entry.Correct{}, false
 	}
+	if n, ok := r.run(k, "i", "was", "in"); ok && thing.field == entry.FieldPaddock {
+		k = n // "that was road 1 I was in, not road 2"
+	}
 	end := k
 	for r.oneOf(k, ",", "and") {
 		k++
@@ -96,6 +99,8 @@ func (r *reader) subject(i int) int {
 				return j
 			}
 		case r.oneOf(j, "move", "shift", "grazing", "graze", "spray", "cut", "hold", "feed", "lot") && j > i && r.oneOf(j-1, "last", "that", "my", "previous", "latest"):
+		case j > i && r.oneOf(j, "of") && r.oneOf(j+1, "mine", "ours"):
+			j++
 		case j > i && r.ofThat(j) > j && r.tok(j).text != ",":
 			j = r.ofThat(j)
 			continue

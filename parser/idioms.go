@@ -33,7 +33,7 @@ var idiomTable = map[effect]string{
 	{acts: actRelease | actEff}:   `effluent is off; effluent off; eff off; eff is off`,
 	{acts: actRelease | actFert}:  `fert is off; fert off; urea is off`,
 	{acts: actHold | actHoldOff}:  `hold off; holding off`,
-	{acts: actHold}: `keep it out of the round; keep it out; leave it out; leave it out of the round; leave it be; leave it alone; rest it; leaving it out; 
+	{acts: actHold}: `everything keeps off; everything keeps off it; everything keeps out; everything keeps out of it; everything stays off; everything stays off it; everything stays out; everything stays out of it; all stock stay off; all stock stay out; keep it out of the round; keep it out; leave it out; leave it out of the round; leave it be; leave it alone; rest it; leaving it out; 
 		hold off grazing; hold off on; holding off on; not to be grazed; nothing to go in; nothing to go into; nothing in; not to go in; dont put
 		anything in; dont put anyone in; dont put stock in; dont put any stock in; dont let anything in; do not put stock in; dont go in; dont use;
 		do not use; out of the round; out of round; out of the rotation; out of rotation; keep off; keep out; keep out of; stay out of; stay off;
@@ -91,7 +91,7 @@ var idiomTable = map[effect]string{
 		silage; on baleage; on the hay; on it; at foot; not counted; i make; not count; i not count; didnt count; dont count; did not count; on
 		target; bang on; bang on target; spot on; on the money; on the button; on the nose; to the floor; to the ground; to the deck; to the dirt;
 		to the bone; to the roots; to bits; to pieces; to hell; to death; to mud; to a mess; to a pulp; to slop; to pulp; to buggery; to shreds; to
-		blazes; to a standstill; plate meter; plate metre; rising plate meter; plate gave; plate meter gave; plate metre gave; meter gave; plate meter says; plate meter said; plate meter read; when i emptied it; when i read it; when i checked it; when i looked; when we emptied it; when i tipped it; new ley; plate says; plate said; plate reads; plate read; plate was; plate reading; meter says; meter said; not included;
+		blazes; to a standstill; plate meter; plate metre; rising plate meter; plate gave; plate meter gave; plate metre gave; meter gave; plate meter says; plate meter said; plate meter read; when i emptied it; when i read it; when i checked it; when i looked; when we emptied it; when i tipped it; finished counting; finish counting; done counting; finished the count; done with the count; finished scoring; finished measuring; finish the count; new ley; new grass; plate says; plate said; plate reads; plate read; plate was; plate reading; meter says; meter said; not included;
 		not in the count; im off; im done; thats me done; thats us done; give or take; after am milking; before am milking; am milking; pm milking;
 		in calf; in milk; in season; in heat; in lamb; in foal; not well; but not well; not properly; not evenly; not nicely; not hard; not tidy;
 		not the best; not ideal; not the cleanest; didnt clean up; didnt clean it up; didnt clean up well; havent cleaned up; hasnt cleaned up;

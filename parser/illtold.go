@@ -24,7 +24,7 @@ func (r *reader) signIn(first, from, to int) bool {
 		if t.shape != word && t.shape != number {
 			continue
 		}
-		if bodyParts[t.text] && t.shape == word && r.oneBeast(from, i) && !r.noSign(from, i, i+1) && !r.isOver(from, to) {
+		if bodyParts[t.text] && t.shape == word && !r.oneOf(i-1, "own") && !r.oneOf(i+1, "ring", "rings", "rope", "tag", "band", "collar") && r.oneBeast(from, i) && !r.noSign(from, i, i+1) && !r.isOver(from, to) {
 			return true // "cow cut her leg on the wire"
 		}
 		list := signsOf[t.text]
@@ -159,6 +159,11 @@ func (r *reader) noSign(from, i, k int) bool {
 	for n := from; n < i; n++ {
 		if r.tok(n).shape == mark {
 			from = n + 1
+		}
+	}
+	for n := i - 1; n >= max(from, i-3) && r.tok(n).shape == word; n-- {
+		if r.tok(n).tag == padMark && (r.anyPaddock || n == i-1) {
+			return true // a paddock's name
 		}
 	}
 	if r.denial(from, i) || r.oneOf(i-1, "for", "against") || signThings[r.tok(k).text] {

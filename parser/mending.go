@@ -142,6 +142,8 @@ func (r *reader) apology(i int) int {
 		case t.text == "i" && r.oneOf(i+1, "make", "made") && r.tok(r.over(i+2, "a")).text == "mistake":
 			sorry = true
 			i = r.over(i+2, "a") + 1
+		case sorry && r.lookedUp(i) > i:
+			i = r.lookedUp(i)
 		case sorry && r.oneOf(i, "mam", "maam", "mum", "sir", "boss", "all", "everyone", "guys", "lads", "folks", "team"):
 			i++
 		case sorry && r.oneOf(i, "it", "that", "this") && r.oneOf(i+1, "is", "was") && (r.tok(i+2).tag == padMark || r.tok(i+2).shape == number || r.oneOf(i+2, "the")):
@@ -161,6 +163,19 @@ func (r *reader) apology(i int) int {
 			return i
 		}
 	}
+}
+
+// lookedUp steps over "looking at the map again,": where the sender saw what was
+// wrong.
+func (r *reader) lookedUp(i int) int {
+	if !r.oneOf(i, "looking", "looked", "checking", "checked", "reading") {
+		return i
+	}
+	k := r.over(i+1, "at", "on", "back", "in", "over", "the", "my", "a")
+	if !r.oneOf(k, "map", "notes", "notebook", "book", "phone", "diary", "sheet", "calendar", "list") {
+		return i
+	}
+	return r.over(k+1, "again", "now", "there", "here")
 }
 
 // wasWrong steps over "the date on my last one was wrong,": what should stand

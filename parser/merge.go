@@ -247,6 +247,7 @@ func (c *clause) absorb(d *clause) {
 	c.pads = append(c.pads, d.pads...)
 	c.mobs = append(c.mobs, d.mobs...)
 	c.head = max(c.head, d.head)
+	c.still = c.still || d.still
 	if d.days.ok {
 		c.days, c.future = d.days, d.future
 	}

@@ -28,8 +28,8 @@ var openings = []opening{
 	{wordSet(`he she contractor contractors driver lad and`), (*reader).goneBy},
 	{wordSet(`take took taken drop clear get got scrap cancel`), (*reader).holdOff},
 	{wordSet(`about around bout roughly circa round abt`), (*reader).aboutHour},
-	{wordSet(`went drove drive driving walked rode cycled closed shut chained tied pulled latched bolted closing shutting nobody noone no
-		somebody someone everyone everybody dad mum boss he she they neighbour lads people`), (*reader).besideTold},
+	{wordSet(`went drove drive driving walked cycled closed shut chained tied pulled latched bolted closing shutting nobody noone no
+		somebody someone everyone everybody dad mum boss he she they neighbour lads people where before there`), (*reader).besideTold},
 }
 
 // openingsOf gives the turns that a word can open.

@@ -126,6 +126,7 @@ func Read(text string, c Context) entry.Reading {
 	if len(r.toks) > mostTokens {
 		r.tooMuch(&out)
 	} else {
+		r.dictated()
 		r.joinNumbers()
 		r.shorthand()
 		r.respell()

@@ -67,8 +67,12 @@ func (r *reader) planned(a, b int) bool {
 	if r.tok(b).text == "?" {
 		return true
 	}
+	verb := r.presentVerb(a, b)
 	for i := a; i < b; i++ {
 		t := r.tok(i)
+		if t.shape == mark && t.text == "," && i > verb && r.oneOf(i+1, "before", "already") && r.oneOf(i+2, "was", "no", "not", "is", "were") {
+			return false // "I move from 3 to 4 this morning, before was already no grass there"
+		}
 		if t.shape != word {
 			continue
 		}

@@ -107,6 +107,18 @@ const (
 	mostAsked       = 8  // places of a sentence where one may start (ours)
 )
 
+// dictated takes the words "question mark" at the end of a message for the mark:
+// who speaks to the phone says them.
+func (r *reader) dictated() {
+	n := len(r.toks)
+	if n < 3 || !r.oneOf(n-1, "mark") || !r.oneOf(n-2, "question") || r.oneOf(n-3, "the", "a", "big") {
+		return
+	}
+	t := &r.toks[n-2]
+	*t = token{shape: mark, text: "?", start: t.start, end: r.toks[n-1].end}
+	r.toks = r.toks[:n-1]
+}
+
 // ask gives the question in a run of tokens, nil where there is none.
 func (r *reader) ask(from, to int, signal bool) *entry.Question {
 	if u := r.tok(from + 1); r.oneOf(from, "will", "gonna") && (u.tag == hearWord || u.tag == grazeWord || u.tag == planWord) && r.tok(to).text != "?" {
@@ -178,7 +190,7 @@ var questionWords = wordSet(`next nxt ready plan planning round rotation rate pa
 	show send give tell list get see please thanks now today tonight tomorrow yesterday last coming few left recorded entered entries
 	best first second after then order queue file download table daily todays morning appearance emergence interval needing
 	shut lock locked closed silage hay baleage up take taken hold held back off look looks looking lookin doing done standing stand sitting
-	getting there time soon yet any anything anywhere anyone something nothing else same so and or the an make makes made run running runs
+	getting gets reaches hits gets there time soon yet any anything anywhere anyone something nothing else same so and or the an make makes made run running runs
 	use used work works you your explain reason reckon think put putting turn feed cover ok okay with as from until since till have has had got
 	current currently right just next? one ones two three left over ahead behind lately recently season year spring it? thing things say says
 	commands start started option options know eat eaten open available sort behind wait close worth check checked measured measure rest

@@ -18,7 +18,7 @@ func (r *reader) rains(c *clause) ([]entry.Entry, string) {
 		}
 	}
 	for i := c.from; i < c.to; i++ {
-		if !c.names(i) && r.oneOf(i, "week", "month", "total", "far", "year") || r.oneOf(i, "since") && !r.hourOfToday(i+1) {
+		if !c.names(i) && r.oneOf(i, "week", "month", "total", "far", "year") || r.oneOf(i, "since") && !r.hourOfToday(i+1) && !r.mostSince(c, i) {
 			return nil, "Is that one day's rain? Please send the rain of each day, such as: rain 12mm yesterday"
 		}
 	}
@@ -26,6 +26,27 @@ func (r *reader) rains(c *clause) ([]entry.Entry, string) {
 		return nil, "How much rain was that, in millimetres?"
 	}
 	return []entry.Entry{entry.Rain{Date: r.dayOf(c), Mm: c.mm}}, ""
+}
+
+// mostSince tells whether "since August" says how long no day was as wet: "31mm,
+// the most since August".
+func (r *reader) mostSince(c *clause, i int) bool {
+	for k := i - 1; k > max(c.from, i-10); k-- {
+		if r.oneOf(k, "most", "heaviest", "wettest", "biggest", "worst", "highest", "first") {
+			return r.hasShape(c.from, k, number) && (r.tok(i+1).tag == monthName || r.oneOf(i+1, "last", "spring", "autumn", "winter", "summer", "christmas", "easter"))
+		}
+	}
+	return false
+}
+
+// hasShape tells whether a token of some form stands in a run of tokens.
+func (r *reader) hasShape(from, to int, want shape) bool {
+	for i := from; i < to; i++ {
+		if r.tok(i).shape == want {
+			return true
+		}
+	}
+	return false
 }
 
 // toldRain tells whether an amount stood in the clause.

@@ -106,6 +106,9 @@ func cutFrom(w, full string) bool {
 	if w[0] != full[0] {
 		return false
 	}
+	if len(w) > 2 && len(full) == len(w)+1 && w[len(w)-1] == full[len(w)] && oneError(w, full) {
+		return true // "bak creek"
+	}
 	k := 1
 	for i := 1; i < len(full) && k < len(w); i++ {
 		if isVowel(w[k]) {

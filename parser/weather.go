@@ -211,9 +211,10 @@ loop:
 			side, named = t.tag, true
 		case t.shape == number && r.tok(j+1).tag == cmUnit && (r.tok(j+2).tag == soilWord || r.tok(j+2).tag == tempWord):
 			j++
+		case named && t.text == "," && r.tok(j+1).shape == word && (r.tok(j+1).tag == minWord || r.tok(j+1).tag == maxWord) && side == unknown:
 		case named && r.hourOf(j) > j:
 			j = r.hourOf(j) - 1
-		case named && (t.text == ":" || t.text == "=" || t.text == "was" || t.text == "is" || t.text == "at" && r.tok(j+2).tag != cmUnit || t.text == "of" || t.text == "range" || t.text == "ranged" || t.text == "now" || t.text == "today"):
+		case named && (t.text == ":" || t.text == "=" || t.text == "was" || t.text == "is" || t.text == "at" && r.tok(j+2).tag != cmUnit || t.text == "of" || t.text == "range" || t.text == "ranged" || t.text == "only" || t.text == "just" || t.text == "now" || t.text == "today"):
 		case named && t.text == "at" && r.tok(j+2).tag == cmUnit:
 			j += 2
 		default:
