@@ -35,8 +35,12 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	if c.has(actPlace) && c.share > 0 && c.resid == nil && !c.has(actGrazed|actOut) {
 		return nil, "Is that part grazed, or still to be grazed? Please say, such as: half of 12 grazed"
 	}
-	if c.still && !c.has(actOut|actGrazed|actMoved) {
-		return nil, "Since when are they there? Please send the day that they went in, such as: heifers into 12 yesterday"
+	if c.still && !c.has(actOut|actGrazed|actMoved) || r.thereAlready(c) {
+		const why = "Since when are they there? Please send the day that they went in, such as: heifers into 12 yesterday"
+		if len(c.mobs) == 1 && len(c.pads) == 1 && c.pads[0].known {
+			r.offer(why, c.from, c.to, c.mobs[0]+" into paddock "+c.pads[0].name, "They went in today")
+		}
+		return nil, why
 	}
 	ins, outs, all, doubt := r.ways(c)
 	if doubt != "" {
@@ -53,6 +57,9 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	}
 	if c.resid == nil && !c.has(actGrazed|actOut|actMoved) && !c.left && !r.putThere(c) && (r.hasText(c.from, c.to, "were") || r.hasText(c.from, c.to, "was") || r.hasText(c.from, c.to, "had")) && !c.has(actDone) {
 		return nil, "Are they still there?"
+	}
+	if r.somebodyGoes(c) {
+		return nil, "Is that stock, or somebody? Please say which went in, such as: milkers into " + c.pads[0].name
 	}
 	if c.has(actOrder) {
 		return nil, "Is that done, or still to do? Please tell me when the stock have moved."

@@ -221,7 +221,7 @@ func (r *reader) notAPad(i int, p place) bool {
 	if _, ok := r.clock(i); ok {
 		return true
 	}
-	if r.day(i).ok {
+	if r.day(i).ok || r.soManyOf(i) {
 		return true
 	}
 	if u := r.tok(i + 1); u.shape == part || u.text == "+" && u.glued && r.tok(i+2).glued && r.tok(i+2).shape == number {

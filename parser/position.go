@@ -62,7 +62,8 @@ func (r *reader) sayings(i int) bool {
 	case "top":
 		return r.oneOf(i+1, "job", "notch", "stuff", "marks", "effort", "bloke", "man", "lad", "work")
 	case "flat":
-		return r.oneOf(i+1, "out") && r.oneOf(i+2, "here", "there", "all", "at", "busy", "as", "sorry", "with", "on") && !r.padAhead(i+3) ||
+		return r.oneOf(i+1, "out") && i > 0 && r.oneOf(i-1, "im", "i", "were", "we", "been", "be", "being", "was", "is", "are", "hes", "shes", "theyre", "going", "working", "run", "running", "all", "ive", "ill") ||
+			r.oneOf(i+1, "out") && r.oneOf(i+2, "here", "there", "all", "at", "busy", "as", "sorry", "with", "on") && !r.padAhead(i+3) ||
 			r.oneOf(i+1, "tyre", "tire", "battery", "batteries", "stick", "strap", "tack")
 	case "back":
 		n := r.tok(i + 1)

@@ -1,0 +1,52 @@
+package parser
+
+// thereAlready tells whether a clause only speaks of stock where they are: "the
+// heifers in 12 look hungry", "checked the heifers in 12". When they went in is
+// another matter.
+//
+//	there = looked-verb [ "on" | "at" ] mob "in" place | mob "in" place state-verb
+func (r *reader) thereAlready(c *clause) bool {
+	if c.acts != actIn || len(c.mobs) != 1 || len(c.pads) != 1 || c.pads[0].role != roleAt || c.days.ok && c.days.day != r.today || c.hour || c.now {
+		return false
+	}
+	for i := c.from; i < c.pads[0].at; i++ {
+		if t := r.tok(i); t.shape == word && lookedVerbs[t.text] {
+			return true
+		}
+		if _, k := r.mob(i); k > i {
+			break
+		}
+	}
+	n := r.tok(c.pads[0].next)
+	return n.shape == word && stateVerbs[n.text]
+}
+
+var (
+	lookedVerbs = wordSet(`checked checking check saw seen see counted counting inspected visited watched fed feeding drenched drenching dosed weighed weighing drafted
+		treated vaccinated tagged dagged dipped shore crutched scanned milked jabbed sprayed washed shouted for with`)
+	stateVerbs = wordSet(`look looks looked looking seem seems need needs want wants bawling bawl roaring roar hungry starving restless unsettled walking
+		pacing complaining waiting`)
+)
+
+// somebodyGoes tells whether a message may tell of the sender's own way: "went to
+// 12", "off to 12 to count".
+func (r *reader) somebodyGoes(c *clause) bool {
+	if c.from > 1 || len(c.mobs) > 0 || c.head > 0 || c.stock || c.pronoun || c.has(actGrazed) || c.has(actOut) && !r.oneOf(r.firstWord(c), "off") || len(c.pads) != 1 || c.resid != nil {
+		return false
+	}
+	at := r.firstWord(c)
+	if r.oneOf(at, "i", "we", "just", "ive") {
+		at++
+	}
+	return r.oneOf(at, "went", "off", "been", "gone") && r.tok(at+1).tag == toWord
+}
+
+// soManyOf tells whether a number is one of "7 out of 10", which is of no paddock.
+func (r *reader) soManyOf(i int) bool {
+	first := i
+	if r.oneOf(i-1, "of") && r.oneOf(i-2, "out") {
+		first = i - 3
+	}
+	a, b := r.tok(first), r.tok(first+3)
+	return first == r.opening && a.shape == number && b.shape == number && r.oneOf(first+1, "out") && r.oneOf(first+2, "of") && a.value <= b.value
+}
