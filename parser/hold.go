@@ -55,6 +55,9 @@ func (r *reader) holds(c *clause) ([]entry.Entry, string) {
 	if t := r.tok(c.from); r.oneOf(c.from, "spray", "sow", "resow", "reseed", "regrass", "crop") && t.shape == word && c.pads[0].at == c.from+1 && !c.days.ok && c.until == 0 && c.spell == 0 {
 		return nil, "Is that done, or still to do? Please tell me when it is done."
 	}
+	if c.acts == actHold && r.oneOf(r.firstWord(c), "nothing") && r.oneOf(r.firstWord(c)+1, "in") && c.until == 0 && c.spell == 0 && !r.hasTag(c.from, c.to, untilWord) {
+		return nil, "Is " + c.pads[0].name + " to be left, or just empty? Please say “keep out of " + c.pads[0].name + "” where it is to be left."
+	}
 	h := entry.Hold{Date: r.dayOf(c), Until: c.until}
 	if c.spell > 0 {
 		h.Until = h.Date.Add(c.spell)

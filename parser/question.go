@@ -81,13 +81,20 @@ func (r *reader) opensQuestion(i int) bool {
 		}
 		if t.text == "have" || t.text == "has" || t.text == "was" || t.text == "can" || t.text == "had" {
 			u := r.tok(i + 1)
-			return t.text != "had" && (askers[u.text] || u.tag == mobWord || u.tag == looseMob || r.padAhead(i+1) && t.text != "was")
+			return t.text != "had" && (askers[u.text] || u.tag == mobWord || u.tag == looseMob || r.padAhead(i+1) && (t.text != "was" || r.wasDone(i+1)))
 		}
 		if t.text != "so" && t.text != "and" && t.text != "hey" && t.tag != courtesy && t.text != "bot" && t.text != "ok" {
 			return false
 		}
 		i++
 	}
+}
+
+// wasDone tells whether "was 12" asks what was done there: "was 12 sprayed".
+func (r *reader) wasDone(i int) bool {
+	p, _ := r.onePad(r.over(i, "the", "our"), true)
+	t := r.tok(p.next)
+	return t.shape == word && (isStates[t.tag] || r.oneOf(p.next, "counted", "walked", "eaten", "checked"))
 }
 
 // walkDone tells whether "did" tells of a leaf walk that was done: "did the
