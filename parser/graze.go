@@ -11,6 +11,9 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	if len(c.pads) == 0 {
 		return nil, r.grazingWhere(c)
 	}
+	if r.thingMoved(c) {
+		return nil, ""
+	}
 	if r.outSince(c) {
 		c.days, c.spell = moment{day: r.today.Add(-c.spell), ok: true}, 0
 	}
