@@ -134,6 +134,9 @@ func (r *reader) residualPart(c *clause, i int) int {
 	if _, aim := r.has(max(c.from, i-8), i+1, aimWords); aim {
 		c.guard |= guardPlan // "aim is 1500 behind them"
 	}
+	if !named && !c.has(actsGraze|actPlace) && r.standing(k2, unit, v) {
+		c.unsure("Is that what stock left, or how high it stands? Please say “left” where it is what they left.")
+	}
 	if where.name != "" {
 		c.pads = append(c.pads, where)
 	}
@@ -166,6 +169,13 @@ func (r *reader) residualUnit(i int, sure bool) (entry.ResidualUnit, int) {
 		return entry.KgDMPerHa, j
 	}
 	return "", i
+}
+
+// standing tells whether a height may be that of grass which stands there:
+// higher than stock leave it, or told as high.
+func (r *reader) standing(next int, unit entry.ResidualUnit, v float64) bool {
+	return r.oneOf(next, "high", "tall", "long", "deep", "cover", "covers", "pregraze", "pre", "before") || r.oneOf(next, "of") && grassWords[r.tok(next+1).text] && r.tok(next+2).tag != leftWord ||
+		unit == entry.Centimetres && v > 12 || unit == entry.Clicks && v > 18 || unit == entry.Inches && v > 5
 }
 
 // grassWords name what stands in a paddock, whose height may be told.

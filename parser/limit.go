@@ -132,6 +132,9 @@ func (r *reader) spellPart(c *clause, i int) int {
 	if per == 0 || n < 1 || n > 400 || r.tok(k+1).tag == agoWord {
 		return i
 	}
+	if r.tok(k+1).tag == leftWord && r.tok(i).tag != forWord && !c.has(actsHold) && c.until == 0 {
+		c.unsure("How long is that: until the stock must move, or until it may be grazed again? Please say which.") // "12 has 2 days left"
+	}
 	c.spell = n * per
 	return r.daysByStock(c, r.restWords(k+1))
 }

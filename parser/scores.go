@@ -191,7 +191,7 @@ func (r *reader) unitAhead(i int) bool {
 	t := r.tok(i)
 	switch t.tag {
 	case cmUnit, mmUnit, inchUnit, clickUnit, kgUnit, haUnit, acreUnit, dayUnit, weekUnit, monthUnit,
-		hourUnit, headUnit, degreeUnit, strangeUnit, mobWord, looseMob, daytimeWord, agoWord, monthName, gaugeWord, pointUnit:
+		hourUnit, headUnit, degreeUnit, strangeUnit, mobWord, looseMob, daytimeWord, nightWord, agoWord, monthName, gaugeWord, pointUnit:
 		return true
 	case tillerUnit:
 		return true

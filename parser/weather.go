@@ -175,6 +175,8 @@ func (r *reader) gotInches(from, next int) bool {
 func (r *reader) rainUnit(i int) (per float64, next int) {
 	t := r.tok(i)
 	switch {
+	case t.tag == mmUnit && r.oneOf(i+1, "per", "each", "a", "to", "/") && !r.oneOf(i+2, "day", "and"):
+		return 0, i // "2.5 mls per calf"
 	case t.tag == mmUnit:
 		return 1, i + 1
 	case t.tag == inchUnit, t.text == `"`:
