@@ -38,6 +38,20 @@ func (r *reader) countDone(c *clause, i int) bool {
 	return c.count != nil && len(c.count.said) > 1 && c.acts == 0 && len(c.mobs) == 0 && c.resid == nil
 }
 
+// doneBefore steps over "done" in front of a paddock and its scores: "done 12 2.5
+// 2.5 2".
+func (r *reader) doneBefore(c *clause, i int) int {
+	if i != r.opening || c.acts != 0 {
+		return i
+	}
+	p, ok := r.onePad(i+1, true)
+	if !ok || !p.known || !r.listAt(r.over(p.next, ":", "-", ",")) {
+		return i
+	}
+	c.remarks++
+	return i + 1
+}
+
 // countingSaid tells whether what is done is the counting: "paddock 24 count is
 // finished", "finished counting 24".
 func (r *reader) countingSaid(c *clause, i int) bool {

@@ -38,7 +38,7 @@ func (r *reader) guarded(c *clause, entries []entry.Entry, doubt string) (outcom
 		if len(c.pads) == 0 {
 			return outcome{talk: true}, true
 		}
-		return outcome{ask: &entry.Ask{Reason: "That has not happened yet, so I log nothing. Tell me when it is done.",
+		return outcome{ask: &entry.Ask{Reason: notYet + ", so I log nothing. Tell me when it is done.",
 			Options: doneOption(c, entries, r.today)}}, true
 	case g == guardPlan && r.onlyPerhaps(c):
 		if doubt != "" {
@@ -64,6 +64,8 @@ func (r *reader) guarded(c *clause, entries []entry.Entry, doubt string) (outcom
 	_ = doubt
 	return outcome{}, false
 }
+
+const notYet = "That has not happened yet"
 
 // labelled tells whether a hold's days are told from its label.
 func (r *reader) labelled(c *clause) bool {

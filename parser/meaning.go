@@ -95,6 +95,9 @@ func (r *reader) tangled(c *clause) bool {
 
 // entriesOf gives a statement's entries by what it is about.
 func (r *reader) entriesOf(c *clause) ([]entry.Entry, string) {
+	if list, doubt, ok := r.countBeside(c); ok {
+		return list, doubt
+	}
 	switch c.family() {
 	case famCount:
 		return r.counts(c)
@@ -114,6 +117,26 @@ func (r *reader) entriesOf(c *clause) ([]entry.Entry, string) {
 		return r.temperatures(c)
 	}
 	return nil, ""
+}
+
+// countBeside gives the count of a clause that tells by its way that the paddock
+// is held, cut or free again: "12 2.5 2.5 2.5 too wet though".
+func (r *reader) countBeside(c *clause) ([]entry.Entry, string, bool) {
+	f := c.family()
+	if f != famHold && f != famRelease && f != famCut || c.count == nil || len(c.count.said) < 2 || !c.count.decimal && len(c.count.said) < 3 || len(c.pads) != 1 || c.count.doubt != "" {
+		return nil, "", false
+	}
+	count, rest := *c, *c
+	count.acts, count.until, count.spell, rest.count = 0, 0, 0, nil
+	list, doubt := r.counts(&count)
+	if doubt != "" || len(list) == 0 {
+		return nil, "", false
+	}
+	more, doubt := r.entriesOf(&rest)
+	if doubt == "" {
+		doubt = rest.doubt
+	}
+	return append(list, more...), doubt, true
 }
 
 // counts gives the count of one paddock, and its canopy where that was told.

@@ -87,7 +87,11 @@ func (r *reader) multiplesOf(i int) bool {
 	for b > 0 && r.oneOf(b, ":", "-", ",", "=") {
 		b--
 	}
-	if p, ok := r.onePad(r.opening, false); ok && p.known && p.next == b+1 && b < i-1 {
+	first := r.opening
+	if r.tok(first).tag == padMark {
+		first++
+	}
+	if p, ok := r.longest(first); ok && p.known && p.next == b+1 && b < i-1 {
 		return true
 	}
 	for k := max(0, i-8); k < i; k++ {

@@ -23,6 +23,7 @@ var openings = []opening{
 	{wordSet(`got gotten`), (*reader).gotRoundTo},
 	{wordSet(`took takes`), (*reader).tookPeople},
 	{wordSet(`as like`), (*reader).agreedPart},
+	{wordsOf(doneWord), (*reader).doneBefore},
 	{joinSets(wordsOf(toppedWord), wordsOf(sowWord), wordSet(`got bought ordered collected fetched mixed`)), (*reader).otherJob},
 	{wordSet(`got it was were i we must have just that somehow missed left forgotten dropped wiped rubbed slipped fell fallen`), (*reader).offTheBoard},
 	{machines, (*reader).machineThrough},

@@ -260,6 +260,9 @@ func (r *reader) notAPad(i int, p place) bool {
 			return !(r.way != roleNone && j == i+1 && r.herded && r.heads(k)) // 8 young stock, 20 of the heifers
 		}
 	}
+	if r.headsScores(i) {
+		return false // "12 lvs: 2.5 2 2"
+	}
 	if u := r.tok(i + 1); u.tag == leafUnit && u.shape == word {
 		return true // 2 leaf stage
 	}
@@ -267,6 +270,24 @@ func (r *reader) notAPad(i int, p place) bool {
 		return true // 3 reels
 	}
 	return r.unitAhead(i+1) && r.tok(i+1).text != ":"
+}
+
+// headsScores tells whether a number with "leaves" behind it is the paddock of
+// the scores that follow, being more leaves than any grass carries.
+func (r *reader) headsScores(i int) bool {
+	t, u := r.tok(i), r.tok(i+1)
+	if t.value < 7 || u.shape != word || u.glued || u.tag != leafUnit || !r.bears(t.text) {
+		return false
+	}
+	n := 0
+	for k := r.intro(i + 1); n < 40; n++ {
+		a, ok := r.value(k)
+		if !ok || a.value > 5 {
+			break
+		}
+		k = r.over(a.next, ",", ";", "/")
+	}
+	return n > 0
 }
 
 // heads tells whether a direction follows a mob: "milkers in 12 heifers in 13".

@@ -14,6 +14,9 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	if k == p.next {
 		k = r.gist(k)
 	}
+	if j := r.over(k+1, ":", "-", ","); r.tok(k).tag == doneWord && r.listAt(j) {
+		k = j // "12 done: 2.5 2 2"
+	}
 	told := k
 	also := 0
 	if n, j := r.alsoTillers(r.over(k, ",", "-", "(")); n > 0 {
