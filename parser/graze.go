@@ -17,6 +17,9 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	if r.outSince(c) {
 		c.days, c.spell = moment{day: r.today.Add(-c.spell), ok: true}, 0
 	}
+	if r.inSince(c) {
+		c.days, c.spell = moment{day: r.today.Add(-c.spell), ok: true}, 0
+	}
 	if r.comeOn(c) {
 		return nil, "Did they come out then, or are they to? Please tell me when the stock have moved."
 	}
@@ -155,6 +158,13 @@ func (r *reader) comeOn(c *clause) bool {
 func (r *reader) outSince(c *clause) bool {
 	return c.spell > 0 && c.spell <= 60 && c.until == 0 && !c.days.ok && mobsOf(c)[0] != "" && c.acts == actOut && c.only(roleOut) && c.guard == 0 && c.resid == nil &&
 		r.hasText(c.from, c.to, "been") && !r.hasText(c.from, c.to, "for")
+}
+
+// inSince tells whether a number of days says how long ago stock went in: "heifers
+// been in 12 three days".
+func (r *reader) inSince(c *clause) bool {
+	return c.spell > 0 && c.spell <= 60 && c.until == 0 && !c.days.ok && mobsOf(c)[0] != "" && c.acts == actIn && len(c.pads) == 1 && c.guard == 0 &&
+		(r.hasText(c.from, c.to, "been") || c.now) && !r.hasText(c.from, c.to, "more") && !r.hasText(c.from, c.to, "another")
 }
 
 // ways sorts the paddocks of a grazing by where the stock went.

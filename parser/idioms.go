@@ -37,7 +37,7 @@ var idiomTable = map[effect]string{
 		hold off grazing; hold off on; holding off on; not to be grazed; nothing to go in; nothing to go into; nothing in; not to go in; dont put
 		anything in; dont put anyone in; dont put stock in; dont put any stock in; dont let anything in; do not put stock in; dont go in; dont use;
 		do not use; out of the round; out of round; out of the rotation; out of rotation; keep off; keep out; keep out of; stay out of; stay off;
-		stay out; staying off; staying out; staying out of; keep stock off; keep stock out; stock off; hands off; leave out; off limits; no go; no
+		stay out; staying off; staying out; staying out of; keep stock off; keep stock out; stock off; hands off; leave out; off limits; no go; no graze; no
 		grazing; no stock; dont graze; do not graze; withholding period; with holding; with hold; out of action; out of bounds; left out`,
 	{acts: actSilage | actCut}: `silage made; baleage made; haylage made; made silage; made baleage; made haylage; silage baled; silage lifted`,
 	{acts: actHay | actCut}:    `hay made; made hay; hay baled`,
@@ -83,7 +83,7 @@ var idiomTable = map[effect]string{
 		after pm milking; before pm milking; after evening milking; before evening milking; after the evening milking; before the evening milking;
 		at evening milking; after arvo milking; before arvo milking; after afternoon milking; before afternoon milking; after tonights milking;
 		after the pm milking`,
-	{none: true}: `leaf count in; leaf stage in; leaf count for; leaf count on; leaf stage on; leaf counts for; leaf counts in; leaf walk done; leaf walk finished; leaf walk; leaf walks; farm walk done; farm walk finished; just so you know; so you know; letting you know; just letting you know;
+	{none: true}: `earlier on today; earlier today; earlier this morning; earlier this arvo; earlier this afternoon; leaf count in; leaf stage in; leaf count for; leaf count on; leaf stage on; leaf counts for; leaf counts in; leaf walk done; leaf walk finished; leaf walk; leaf walks; farm walk done; farm walk finished; just so you know; so you know; letting you know; just letting you know;
 		to let you know; just to let you know; for your info; for your information; for info; for the info; in case you didnt know; in case you dont know;
 		thought you should know; thought id let you know; thought youd like to know; by the boot; by the plate; by eye; by the ruler; any more; thermometer says; thermometer said; thermometer reads; gauge says; gauge said; gauge reads; probe says; from what i saw; from what i can see; from what i could see; for the first time this year; first time this year; for the first time this season; first time this season; for the first time; first thing; last thing; first up; anywhere in it; anywhere in there; last strip; final strip; last break; final break; forgot to say; forgot to tell; forgot to send; forgot to mention; forgot to text; meant to say; meant to tell; meant to text; meant to send; 
 		went flat; gone flat; ran flat; went dead; gone dead; hit and miss; hit or miss; up and down; here and there; with remnant; all with

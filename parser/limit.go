@@ -76,9 +76,18 @@ func (r *reader) limitPart(c *clause, i int) int {
 	default:
 		return r.spellPart(c, i)
 	}
+	if k := r.untilDry(j); t.tag == untilWord && k > j && c.has(actWet) {
+		c.remarks++
+		return k // "too wet until it dries out"
+	}
 	r.ahead = true
 	m := r.day(j)
 	r.ahead = false
+	if !m.ok && t.tag == untilWord && r.oneOf(j, "next") && (r.oneOf(j+1, "week", "month", "year", "season", "round")) {
+		c.unsure("Until which day shall I keep it out of the round?")
+		c.guard &^= guardPlan
+		return j + 2
+	}
 	if !m.ok {
 		return i
 	}
@@ -98,6 +107,15 @@ func (r *reader) limitPart(c *clause, i int) int {
 	}
 	c.until = m.day
 	return m.next
+}
+
+// untilDry steps over "it dries out", "it's dry", "things dry up".
+func (r *reader) untilDry(i int) int {
+	k := r.over(i, "it", "its", "the", "ground", "paddock", "things", "that", "has", "is", "s", "weather")
+	if k == i || !r.oneOf(k, "dries", "dry", "dried", "drains", "drained", "improves", "clears", "firms", "firmed") {
+		return i
+	}
+	return r.over(k+1, "out", "up", "off", "a", "bit", "properly", "enough")
 }
 
 // onlyCounts tells whether a message holds nothing but leaf counts: no word of

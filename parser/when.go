@@ -159,7 +159,7 @@ func (r *reader) day(i int) moment {
 		return m
 	case t.text == "2" && (u.text == "morrow" || u.text == "moro" || u.text == "moz") && u.glued:
 		return is(r.today+1, 2)
-	case t.text == "a" || t.shape == number || t.tag == numberWord:
+	case t.text == "a" || t.text == "an" || t.shape == number || t.tag == numberWord:
 		return r.numberedDay(i)
 	}
 	return moment{}
@@ -266,7 +266,7 @@ func (r *reader) numberedDay(i int) moment {
 	t := r.tok(i)
 	n, u := int(t.value), r.tok(i+1)
 	switch {
-	case t.text == "a":
+	case t.text == "a", t.text == "an":
 		n = 1
 	case t.tag == numberWord:
 		n = int(t.sense)
@@ -275,6 +275,9 @@ func (r *reader) numberedDay(i int) moment {
 	}
 	if t.decimal || n > 400 {
 		return moment{}
+	}
+	if u.tag == hourUnit && r.tok(i+2).tag == agoWord && n < 13 && n <= r.hour+1 {
+		return moment{day: r.today, next: i + 3, ok: true}
 	}
 	if days := unitDays(u); days > 0 {
 		if r.tok(i+2).tag == agoWord {
