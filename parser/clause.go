@@ -331,7 +331,7 @@ func (r *reader) separator(c *clause, i, to int) (next int, parts bool) {
 			c.unsure("Not all of them? Please say which animals went where.")
 		}
 		if t.tag == butWord && r.everything(c, i) {
-			c.unsure("All but which? I cannot take an exception: please name the paddocks that it was.")
+			c.unsure(allBut)
 		}
 		if t.tag == butWord && c.count != nil {
 			c.unsure("I cannot read scores with an exception. Please send one number for each tiller, or their average.")

@@ -30,6 +30,8 @@ var openings = []opening{
 	{wordSet(`about around bout roughly circa round abt`), (*reader).aboutHour},
 	{wordSet(`went drove drive driving walked rode cycled closed shut chained tied pulled latched bolted closing shutting nobody noone no
 		somebody someone everyone everybody dad mum boss he she they neighbour lads people`), (*reader).besideTold},
+	{wordSet(`bar except excepting excluding barring apart aside other minus save less but only all`), (*reader).exceptionPart},
+	{wordSet(`which that but and sorry i ive we weve nobody never forgot forgotten`), (*reader).unsent},
 }
 
 // openingsOf gives the turns that a word can open.

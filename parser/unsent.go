@@ -1,0 +1,57 @@
+package parser
+
+// unsent steps over a clause that only says that what stands before it was not
+// sent in time: "11 mm yesterday which I forgot to tell you lot about", "that
+// never got written down". It denies nothing.
+//
+//	unsent = ( "which" | "that" | "but" | "and" ) [ who ] ( "forgot" | "never" | "didnt" | … ) [ "to" ] [ told ] { who | where }
+func (r *reader) unsent(c *clause, i int) int {
+	if !c.says() || c.guard != 0 || r.asking {
+		return i
+	}
+	k := r.over(i, "and", "but", "which", "that", "sorry")
+	who := r.over(k, "i", "ive", "id", "we", "weve", "nobody", "never", "he", "she", "they", "it", "just", "had", "have", "clean", "completely", "only", "somehow")
+	never := who > k && r.oneOf(who-1, "never", "nobody") || r.oneOf(k, "nobody", "never")
+	k = who
+	switch {
+	case r.oneOf(k, "forgot", "forgotten", "neglected", "failed", "omitted", "meant"):
+		k = r.over(k+1, "all", "to", "about", "then")
+		never = !r.oneOf(k-1, "meant") && !r.oneOf(who, "meant") || r.oneOf(k-1, "to")
+		if !unsentVerbs[r.tok(k).text] {
+			if r.oneOf(k-1, "to") || r.oneOf(who, "meant") {
+				return i
+			}
+			break
+		}
+		k++
+	case r.oneOf(k, "didnt", "havent", "hadnt", "wasnt", "hasnt"):
+		k = r.over(k+1, "get", "got", "round", "around", "to", "been", "ever", "yet")
+		if !unsentVerbs[r.tok(k).text] {
+			return i
+		}
+		never = true
+		k++
+	case never && (unsentVerbs[r.tok(k).text] || r.oneOf(k, "got") && unsentVerbs[r.tok(k+1).text]):
+		k = r.over(k, "got") + 1
+	default:
+		return i
+	}
+	if !never {
+		return i
+	}
+	for last := k + longestRun; k < last && unsentTails[r.tok(k).text]; {
+		k++
+	}
+	if t := r.tok(k); t.shape == end || t.text == "," || t.text == ")" || r.endsSentence(k) {
+		c.remarks++
+		return k
+	}
+	return i
+}
+
+var (
+	unsentVerbs = wordSet(`send sent tell told text texted log logged put write wrote written mention mentioned report reported enter entered post posted message
+		messaged record recorded note noted say said pass share shared upload`)
+	unsentTails = wordSet(`it in up down on here you you's ye yous lot guys all about that them this the group chat bot log book board sheet anyone anybody everyone folks
+		team lads boss dad then at time sorry of to along either before now yet till until again thread app diary page them`)
+)
