@@ -115,5 +115,8 @@ var idiomTable = map[effect]string{
 		says; container says; label reads; label is; says on the label; says the label; says on the tin; says on the drum; says on the bottle; as
 		per label; as per the label; per the label; per label; according to the label; according to label; after morning milking; before morning
 		milking; after the morning milking; for once; once over; once again; once more;
+		dont shoot me; dont shoot the messenger; dont laugh; dont yell; dont yell at me; dont judge me; dont growl; dont growl at me; dont sack me; dont kill me; dont eat me;
+		dont hate me; dont blame me; dont be mad; dont get mad; dont go crook; dont roar at me; dont give out to me; go easy on me; before i forget; before we forget; while i remember; while i think of it;
+		before it slips my mind; in case i forget; lest i forget;
 		emptied the gauge; emptied the rain; emptied rain; read the gauge; read the rain; read rain; tipped the gauge; tipped the rain`,
 }

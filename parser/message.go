@@ -171,6 +171,9 @@ func (r *reader) statements(list []clause, all outcome, whole *entry.Question) o
 		if says > 0 && r.toldBelow(list, n) {
 			continue
 		}
+		if says > 0 && r.notReached(st) {
+			continue
+		}
 		if says > 0 && !st.says() && len(st.pads) > 0 && !st.trouble && !st.event && len(st.mobs) == 0 {
 			join(&all, outcome{ask: &entry.Ask{Reason: "What about " + st.pads[0].name + "? I cannot tell what that belongs to. Please send it apart."}})
 			continue

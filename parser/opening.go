@@ -12,7 +12,8 @@ type opening struct {
 // openings are tried in order.
 var openings = []opening{
 	{joinSets(weatherNames, wordSet(`by ahead in before until till til after when as between while`)), (*reader).aroundWeather},
-	{joinSets(weatherNames, wordSet(`darkness bull cold got was were been being`)), (*reader).drivenOff},
+	{joinSets(weatherNames, wordSet(`darkness bull cold got was were been being rained hailed snowed blown`)), (*reader).drivenOff},
+	{wordSet(`the new fresh some young`), (*reader).sownWith},
 	{wordSet(`will ill gonna shall`), (*reader).promise},
 	{wordSet(`would could can will whoever`), (*reader).errand},
 	{wordSet(`then after afterwards`), (*reader).gateShut},

@@ -35,6 +35,8 @@ func (r *reader) partNamed(i int, p place) bool {
 var (
 	// positions are words of place that paddocks are named by too.
 	positions = wordSet(`top bottom back front flat middle near far north south east west upper lower left right long high low inside outside`)
+	// lies tell how a part of a paddock lies.
+	lies = wordSet(`swampy boggy wet damp dry steep shady sunny hilly rough sandy stony weedy gully creek river road shed house bush rocky lush other far nearer further farther soggy exposed sheltered`)
 	// partNames are parts that a paddock has.
 	partNames = wordSet(`half end corner third quarter bit part side section strip edge portion piece boundary fence fenceline gate gateway trough break hedge two-thirds`)
 )
@@ -42,10 +44,10 @@ var (
 // partAhead steps over "the back corner of" before a paddock and gives how much
 // of it that is, where it tells.
 //
-//	part-ahead = [ "the" ] position part "of" [ "the" ]
+//	part-ahead = [ "the" ] ( position | lie ) part "of" [ "the" ]
 func (r *reader) partAhead(i int) (share float64, next int) {
 	k := r.over(i, "the", "that")
-	if !positions[r.tok(k).text] || r.tok(k).shape != word || !partNames[r.tok(k+1).text] || r.tok(k+2).tag != ofWord {
+	if !positions[r.tok(k).text] && !lies[r.tok(k).text] || r.tok(k).shape != word || !partNames[r.tok(k+1).text] || r.tok(k+2).tag != ofWord {
 		return 0, i
 	}
 	next = r.over(k+3, "the")
