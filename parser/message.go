@@ -160,10 +160,12 @@ func (r *reader) listsScores(from, to int) bool {
 func (r *reader) statements(list []clause, all outcome, whole *entry.Question) outcome {
 	list, head := r.merge(list)
 	says := 0
+	counted := false
 	for n := range list {
 		if list[n].says() {
 			says++
 		}
+		counted = counted || list[n].count != nil
 	}
 	var notes []entry.Entry
 	for n := range list {
@@ -171,7 +173,7 @@ func (r *reader) statements(list []clause, all outcome, whole *entry.Question) o
 		if says > 0 && r.toldBelow(list, n) {
 			continue
 		}
-		if says > 0 && r.notReached(st) {
+		if says > 0 && r.notReached(st, counted) {
 			continue
 		}
 		if says > 0 && !st.says() && len(st.pads) > 0 && !st.trouble && !st.event && len(st.mobs) == 0 {

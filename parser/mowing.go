@@ -85,6 +85,25 @@ func (c *clause) gathers(last *clause) bool {
 		last.family() == famCut && last.guard == 0 && last.has(actCut|actMow) && last.has(actSilage|actHay) && len(last.pads) > 0 && c.days.day >= last.days.day
 }
 
+// makingAhead tells whether a clause behind a mowing tells how the hay or silage
+// is to be made: "baler's coming when it's had a turn or two".
+func (r *reader) makingAhead(last, c *clause) bool {
+	if last.family() != famCut || !last.has(actCut|actMow) || last.guard != 0 || c.guard&(guardCond|guardAsk) == 0 || c.guard&^(guardPlan|guardCond|guardAsk|guardFuture) != 0 || r.asking ||
+		len(c.pads)+len(c.mobs) > 0 || c.count != nil || c.until != 0 || c.acts&^(actBale|actSilage|actHay|actGoing|actMoved|actOrder|actDry|actDamp) != 0 {
+		return false
+	}
+	for i := r.firstWord(c); i < c.to; i++ {
+		if makingWords[r.tok(i).text] {
+			return !r.oneOf(r.firstWord(c), "if", "unless")
+		}
+	}
+	return false
+}
+
+// makingWords are of the work between mowing and the stack.
+var makingWords = wordSet(`baler balers bale bales baling baled rake raking raked ted tedding tedder turn turned turning wrap wrapped wrapper wrapping cart carting
+	contractor contractors rowed row loader stack stacking trucks`)
+
 // jobDone tells whether cutting or topping is told to be over: "got round to
 // topping 12", "finished topping 12".
 func (r *reader) jobDone(c *clause, i int) bool {

@@ -7,12 +7,15 @@ package parser
 // not counted: "didn't get to 7, too dark. 8 was 2 2.5 2 2".
 //
 //	notReached = ( "didnt" | "never" | … ) ( "get" "to" | "make" "it" "to" | "count" | … ) paddocks
-func (r *reader) notReached(c *clause) bool {
-	if c.says() || c.guard != guardNeg || len(c.pads) == 0 || len(c.mobs) > 0 || c.head > 0 || len(c.nums) > 0 || c.trouble || c.event || c.share != 0 || c.until != 0 || c.spell != 0 {
+func (r *reader) notReached(c *clause, counted bool) bool {
+	if c.says() || c.guard&^guardNeg != 0 || c.guard == 0 && !counted || len(c.pads) == 0 || len(c.mobs) > 0 || c.head > 0 || len(c.nums) > 0 || c.trouble || c.event || c.share != 0 || c.until != 0 || c.spell != 0 {
 		return false
 	}
 	at := c.pads[0].at
 	for i := c.from; i < at; i++ {
+		if counted && c.strange <= 1 && (r.oneOf(i, "skipped", "missed") && i == r.back(at-1, "out", "the", "paddock", "p") || r.oneOf(i, "didnt", "havent") && r.oneOf(i+1, "count")) {
+			return true
+		}
 		if r.tok(i).tag != negWord && r.tok(i).tag != notWord {
 			continue
 		}

@@ -57,6 +57,22 @@ func (r *reader) partAhead(i int) (share float64, next int) {
 	return map[string]float64{"half": 0.5, "quarter": 0.25, "third": 1. / 3}[r.tok(k+1).text], next
 }
 
+// sayingPart steps over a saying whose other words would tell something: "flat
+// out", "back and forth".
+func (r *reader) sayingPart(c *clause, i int) int {
+	switch {
+	case !r.sayings(i):
+		return i
+	case r.oneOf(i, "flat") && r.oneOf(i+1, "out"):
+		c.remarks++
+		return i + 2
+	case r.oneOf(i, "back") && r.oneOf(i+1, "and"):
+		c.remarks++
+		return i + 3
+	}
+	return i
+}
+
 // sayings tells whether a word of place is part of a saying: "top job", "flat
 // out here", "I'm back".
 func (r *reader) sayings(i int) bool {
@@ -68,7 +84,7 @@ func (r *reader) sayings(i int) bool {
 			r.oneOf(i+1, "tyre", "tire", "battery", "batteries", "stick", "strap", "tack")
 	case "back":
 		n := r.tok(i + 1)
-		return i > 0 && r.oneOf(i-1, "im", "hes", "shes", "were") && (n.shape == mark || n.shape == end || n.shape == newline)
+		return r.oneOf(i+1, "and") && r.oneOf(i+2, "forth", "forward", "forwards") || i > 0 && r.oneOf(i-1, "im", "hes", "shes", "were") && (n.shape == mark || n.shape == end || n.shape == newline)
 	}
 	return false
 }

@@ -28,6 +28,9 @@ func askHelp(q *query) *entry.Question {
 		q.any("put", "text", "send", "submit", "type", "do") && q.any("count", "counts", "score", "scores", "rain", "entry", "reading", "readings", "grazing") && q.n <= 9 && !q.any("need", "needs", "many", "often")) {
 		return &entry.Question{About: entry.AskHelp}
 	}
+	if len(q.pads) == 0 && !q.mobSaid && q.any("what", "whats") && q.any("sort", "kind", "kinds", "things", "stuff", "everything") && q.any("ask", "say", "type", "send", "text", "tell", "do") && q.any("can", "could", "should", "able") && q.any("you", "bot", "this") && q.n <= 12 {
+		return &entry.Question{About: entry.AskHelp}
+	}
 	if q.any("how") && q.any("many") && q.any("tillers", "tiller") && q.any("should", "count", "need", "pull") && !q.any("was", "were", "did") {
 		return &entry.Question{About: entry.AskHelp}
 	}

@@ -102,7 +102,7 @@ func (r *reader) tillersTold(t *tally, i int) int {
 	}
 	prefixed := false
 	for j < i+longestRun && (u.tag == fromWord || u.text == "over" || u.tag == ofWord || u.tag == onlyWord || u.text == "(" || u.text == "across" || u.text == "off" || u.text == "on" || u.text == "based" || u.text == "out" || u.text == "just") {
-		prefixed = prefixed || u.tag == fromWord || u.text == "over" || u.text == "of" || u.text == "across"
+		prefixed = prefixed || u.tag == fromWord || u.text == "over" || u.text == "of" || u.text == "across" || u.text == "off" && j == i && r.tok(i-1).shape == number
 		j++
 		u = r.tok(j)
 	}

@@ -9,6 +9,15 @@ func (r *reader) unsent(c *clause, i int) int {
 	if !c.says() || c.guard != 0 || r.asking {
 		return i
 	}
+	k := r.unsentAt(i)
+	if k > i {
+		c.remarks++
+	}
+	return k
+}
+
+// unsentAt gives the token behind such words, up to the end of their piece.
+func (r *reader) unsentAt(i int) int {
 	k := r.over(i, "and", "but", "which", "that", "sorry")
 	who := r.over(k, "i", "ive", "id", "we", "weve", "nobody", "never", "he", "she", "they", "it", "just", "had", "have", "clean", "completely", "only", "somehow")
 	never := who > k && r.oneOf(who-1, "never", "nobody") || r.oneOf(k, "nobody", "never")
@@ -43,10 +52,23 @@ func (r *reader) unsent(c *clause, i int) int {
 		k++
 	}
 	if t := r.tok(k); t.shape == end || t.text == "," || t.text == ")" || r.endsSentence(k) {
-		c.remarks++
 		return k
 	}
 	return i
+}
+
+// meantTo reads "I meant to send them to 13": it did not happen. What was meant
+// to be sent to the group is no plan.
+func (r *reader) meantTo(c *clause, i int) int {
+	if !r.oneOf(i, "meant", "wanted", "intended") || !r.oneOf(i+1, "to") || !r.oneOf(i+2, "send", "put", "move", "shift", "take", "bring", "leave", "let", "have", "graze", "spray") {
+		return i
+	}
+	k := r.over(i+3, "all", "the", "our")
+	if _, j := r.mob(k); j == k && !r.oneOf(k, "them", "em", "him") && !r.padAhead(k) {
+		return i
+	}
+	c.guard |= guardPlan
+	return i + 3
 }
 
 var (
