@@ -14,6 +14,7 @@ var openings = []opening{
 	{joinSets(weatherNames, wordSet(`by ahead in before until till til after when as between while`)), (*reader).aroundWeather},
 	{joinSets(weatherNames, wordSet(`darkness bull cold got was were been being rained hailed snowed blown`)), (*reader).drivenOff},
 	{wordSet(`meant wanted intended`), (*reader).meantTo},
+	{wordSet(`left leaving missed missing not didnt havent never`), (*reader).leftPart},
 	{wordSet(`flat back`), (*reader).sayingPart},
 	{wordSet(`anywhere showing visible`), (*reader).closedRemark},
 	{wordSet(`the new fresh some young`), (*reader).sownWith},
