@@ -66,16 +66,6 @@ func (r *reader) seenFrom(c *clause, i int) int {
 	return k + 1
 }
 
-// closedRemark steps over "anywhere" behind what tells that a canopy has closed:
-// "can't see dirt anywhere".
-func (r *reader) closedRemark(c *clause, i int) int {
-	if !c.has(actCanopy) {
-		return i
-	}
-	c.remarks++
-	return i + 1
-}
-
 // timeTaken steps over "took them three days in the finish": how long something
 // took is no time that a paddock is held.
 func (r *reader) timeTaken(_ *clause, i int) int {

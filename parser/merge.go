@@ -95,6 +95,9 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			out[n-1].count.n = c.count.n
 			continue // "West 80 about 2.25. Ten tillers."
 		}
+		if n := len(out); n > 0 && r.overNotShut(&out[n-1], c) {
+			continue
+		}
 		if r.besideThePoint(c) {
 			continue
 		}

@@ -88,8 +88,14 @@ func (c *clause) gathers(last *clause) bool {
 // makingAhead tells whether a clause behind a mowing tells how the hay or silage
 // is to be made: "baler's coming when it's had a turn or two".
 func (r *reader) makingAhead(last, c *clause) bool {
-	if last.family() != famCut || !last.has(actCut|actMow) || last.guard != 0 || c.guard&(guardCond|guardAsk) == 0 || c.guard&^(guardPlan|guardCond|guardAsk|guardFuture) != 0 || r.asking ||
-		len(c.pads)+len(c.mobs) > 0 || c.count != nil || c.until != 0 || c.acts&^(actBale|actSilage|actHay|actGoing|actMoved|actOrder|actDry|actDamp) != 0 {
+	if last.family() != famCut || !last.has(actCut|actMow) || last.guard != 0 || r.asking || len(c.pads)+len(c.mobs) > 0 || c.count != nil || c.stock {
+		return false
+	}
+	if at := r.firstWord(c); r.oneOf(at, "not", "wont", "cant", "havent", "hasnt", "isnt", "didnt") && c.guard&guardNeg != 0 && c.guard&^(guardNeg|guardPlan|guardFuture) == 0 {
+		return makingWords[r.tok(r.over(at+1, "be", "been", "get", "it", "yet", "going", "to")).text] && c.acts&^(actBale|actSilage|actHay|actGoing) == 0 // "not raking it till Friday"
+	}
+	if c.guard&(guardCond|guardAsk) == 0 || c.guard&^(guardPlan|guardCond|guardAsk|guardFuture) != 0 || c.until != 0 ||
+		c.acts&^(actBale|actSilage|actHay|actGoing|actMoved|actOrder|actDry|actDamp|actOut|actDone) != 0 {
 		return false
 	}
 	for i := r.firstWord(c); i < c.to; i++ {
@@ -102,7 +108,7 @@ func (r *reader) makingAhead(last, c *clause) bool {
 
 // makingWords are of the work between mowing and the stack.
 var makingWords = wordSet(`baler balers bale bales baling baled rake raking raked ted tedding tedder turn turned turning wrap wrapped wrapper wrapping cart carting
-	contractor contractors rowed row loader stack stacking trucks`)
+	wilted wilts contractor contractors rowed row loader stack stacking trucks`)
 
 // jobDone tells whether cutting or topping is told to be over: "got round to
 // topping 12", "finished topping 12".

@@ -84,6 +84,9 @@ func (r *reader) sayings(i int) bool {
 			r.oneOf(i+1, "tyre", "tire", "battery", "batteries", "stick", "strap", "tack")
 	case "back":
 		n := r.tok(i + 1)
+		if r.oneOf(i-1, "contractors", "contractor", "balers", "baler", "drivers", "driver", "vets", "boss", "hes", "shes", "theyre", "im", "ill") && r.oneOf(i+1, "when", "once", "tomorrow", "later", "soon", "on", "after", "next", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday") {
+			return true
+		}
 		return r.oneOf(i+1, "and") && r.oneOf(i+2, "forth", "forward", "forwards") || i > 0 && r.oneOf(i-1, "im", "hes", "shes", "were") && (n.shape == mark || n.shape == end || n.shape == newline)
 	}
 	return false

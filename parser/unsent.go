@@ -60,6 +60,10 @@ func (r *reader) unsentAt(i int) int {
 // meantTo reads "I meant to send them to 13": it did not happen. What was meant
 // to be sent to the group is no plan.
 func (r *reader) meantTo(c *clause, i int) int {
+	if r.oneOf(i, "meant") && r.oneOf(i+1, "to") && r.oneOf(i+2, "say", "write", "type", "text", "put") && r.padAhead(i+3) && r.padBefore(i) {
+		c.unsure("Which paddock do you mean? Please send it again.") // "12 to 13, I meant to say 14"
+		return i + 3
+	}
 	if !r.oneOf(i, "meant", "wanted", "intended") || !r.oneOf(i+1, "to") || !r.oneOf(i+2, "send", "put", "move", "shift", "take", "bring", "leave", "let", "have", "graze", "spray") {
 		return i
 	}
