@@ -184,6 +184,10 @@ func (r *reader) statements(list []clause, all outcome, whole *entry.Question) o
 			join(&all, outcome{ask: &entry.Ask{Reason: "Which day do you mean?"}})
 			continue
 		}
+		if says > 0 && limitDropped(list, n) {
+			join(&all, outcome{ask: &entry.Ask{Reason: "Until which day is it out of the round? Please send that with the paddock, such as: 12 sprayed, out until 5 Dec"}})
+			continue
+		}
 		if says > 1 && r.dayDropped(list, st) {
 			join(&all, outcome{ask: &entry.Ask{Reason: "Which day do you mean?"}})
 			continue

@@ -8,12 +8,24 @@ package parser
 //	         ( "in" | "on" | "into" | "near" | "graze" | … ) { word } limit
 func (r *reader) nobodyPart(c *clause, i int) int {
 	t := r.tok(i)
-	if t.shape != word || t.tag != negWord || c.guard&^guardHear != 0 || c.count != nil {
+	if t.shape != word || t.tag != negWord && t.tag != notWord && !r.oneOf(i, "nobodys", "nothings") || c.guard&^guardHear != 0 || c.count != nil {
 		return i
 	}
 	k := i + 1
 	switch {
-	case r.oneOf(i, "nobody", "none", "nothing", "nothin"):
+	case r.oneOf(i, "nobody", "none", "nothing", "nothin", "nobodys", "nothings"):
+		if r.oneOf(k, "'") && r.oneOf(k+1, "s") {
+			k += 2
+		}
+	case r.oneOf(i, "not") && r.oneOf(k, "a", "one", "an", "single"):
+		k = r.over(k, "a", "one", "an", "single")
+		if _, j := r.mob(k); j > k {
+			k = j
+		} else if r.oneOf(k, "hoof", "foot", "animal", "beast", "soul", "thing") {
+			k++
+		} else {
+			return i
+		}
 	case r.oneOf(i, "no") && r.oneOf(k, "one", "stock", "animals", "livestock", "hoof", "hooves", "beast", "beasts", "mouths"):
 		k++
 	case r.oneOf(i, "no"):
@@ -52,6 +64,35 @@ func (r *reader) nobodyPart(c *clause, i int) int {
 		}
 	}
 	return i
+}
+
+// firstGrazing reads "first grazing the 5th" behind a spraying or a sowing: until
+// then the paddock is held.
+//
+//	firstGrazing = ( "first" | "earliest" ) "grazing" [ "is" | "on" | … ] day
+func (r *reader) firstGrazing(c *clause, i int) int {
+	if r.tok(i+1).tag != grazingWord || c.until != 0 || len(c.mobs) > 0 {
+		return i
+	}
+	held := false
+	for k := i - 1; k >= 0 && k > i-longestPiece && !r.endsSentence(k) && !held; k-- {
+		t := r.tok(k)
+		held = t.shape == word && (t.tag == sprayWord || t.tag == fertWord || t.tag == effWord || t.tag == sowWord)
+	}
+	if !held {
+		return i
+	}
+	k := r.over(i+2, "is", "on", "from", "will", "be", "about", "around", "not", "before", "until", "till")
+	was := r.ahead
+	r.ahead = true
+	m := r.day(k)
+	r.ahead = was
+	if !m.ok || m.day <= r.today {
+		c.guard |= guardPlan
+		return i + 2
+	}
+	c.until = m.day
+	return m.next
 }
 
 // hoofSaid steps over "so much as a hoof", "a foot" before where it may not go.
