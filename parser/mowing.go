@@ -94,6 +94,9 @@ func (r *reader) makingAhead(last, c *clause) bool {
 	if at := r.firstWord(c); r.oneOf(at, "not", "wont", "cant", "havent", "hasnt", "isnt", "didnt") && c.guard&guardNeg != 0 && c.guard&^(guardNeg|guardPlan|guardFuture) == 0 {
 		return makingWords[r.tok(r.over(at+1, "be", "been", "get", "it", "yet", "going", "to")).text] && c.acts&^(actBale|actSilage|actHay|actGoing) == 0 // "not raking it till Friday"
 	}
+	if at := r.firstWord(c); c.guard&^(guardPlan|guardFuture) == 0 && c.guard != 0 && r.oneOf(at, "should", "will", "hopefully", "itll") && r.oneOf(r.over(at+1, "should", "will", "all", "get", "be"), "baled", "wrapped", "raked", "tedded", "turned", "carted", "rowed", "stacked") {
+		return c.acts&^(actBale|actSilage|actHay) == 0 // "should be baled by Friday"
+	}
 	if c.guard&(guardCond|guardAsk) == 0 || c.guard&^(guardPlan|guardCond|guardAsk|guardFuture) != 0 || c.until != 0 ||
 		c.acts&^(actBale|actSilage|actHay|actGoing|actMoved|actOrder|actDry|actDamp|actOut|actDone) != 0 {
 		return false

@@ -12,6 +12,10 @@ func (r *reader) notReached(c *clause, counted bool) bool {
 		return false
 	}
 	at := c.pads[0].at
+	if k := c.pads[len(c.pads)-1].next; counted && r.tok(k).tag == negWord && c.guard == guardNeg &&
+		r.oneOf(r.over(k+1, "be", "even"), "get", "got", "bother", "bothered", "reach", "reached", "make", "made", "count", "counted", "manage", "managed") {
+		return true // "top 3 couldn't be bothered"
+	}
 	for i := c.from; i < at; i++ {
 		if counted && c.strange <= 1 && (r.oneOf(i, "skipped", "missed") && i == r.back(at-1, "out", "the", "paddock", "p") || r.oneOf(i, "didnt", "havent") && r.oneOf(i+1, "count")) {
 			return true
