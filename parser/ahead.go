@@ -151,14 +151,36 @@ func (r *reader) drivenOff(c *clause, i int) int {
 		k = i + 3
 	case r.oneOf(i, "got", "was", "were", "been", "being") && drivers[r.tok(i+1).text] && r.oneOf(i+2, "off", "out"):
 		k = i + 2
+	case r.oneOf(i, "rained", "hailed", "snowed", "blown") && r.oneOf(i+1, "off", "out"):
+		k = i + 1
 	default:
 		return i
 	}
 	k = r.over(k, "out", "off")
+	if j := r.afterMany(k); j > k {
+		c.remarks++
+		return j
+	}
 	k = r.over(k, "of", "from", "in", "on", "at", "the")
 	c.remarks++
 	r.way = roleNone
 	return k
+}
+
+// afterMany steps over "after four", "after two paddocks": how far somebody got.
+func (r *reader) afterMany(i int) int {
+	if !r.oneOf(i, "after") {
+		return i
+	}
+	n, k := r.whole(r.over(i+1, "only", "just", "about", "the", "first"))
+	if n == 0 || n > 40 {
+		return i
+	}
+	j := r.over(k, "paddocks", "paddock", "pdks", "fields", "tillers", "of", "them")
+	if u := r.tok(j); j > k || u.shape == end || u.shape == mark && u.text != ":" && u.text != "." || r.oneOf(j, "so", "and", "but") {
+		return j
+	}
+	return i
 }
 
 // byWeather steps over "by the rain": who drove somebody off.

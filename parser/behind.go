@@ -12,10 +12,10 @@ func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question
 	tries := 0
 	for i := from + 1; i < to && tries < mostAsked; i++ {
 		t := r.tok(i)
-		if t.text != "," && t.text != "-" && t.tag != andWord && t.text != "so" && t.tag != thenWord && t.text != "but" {
+		if t.text != "," && t.text != "-" && t.text != ":" && t.tag != andWord && t.text != "so" && t.tag != thenWord && t.text != "but" {
 			continue
 		}
-		for r.tok(i).text == "," || r.tok(i).text == "-" || r.tok(i).tag == andWord || r.tok(i).text == "so" || r.tok(i).text == "but" || r.tok(i).tag == thenWord {
+		for r.tok(i).text == "," || r.tok(i).text == "-" || r.tok(i).text == ":" || r.tok(i).tag == andWord || r.tok(i).text == "so" || r.tok(i).text == "but" || r.tok(i).tag == thenWord {
 			i++
 		}
 		for r.tok(i).tag == courtesy {
@@ -23,6 +23,9 @@ func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question
 		}
 		if r.tok(i).tag != whWord && r.tok(i).tag != nextWord && !r.oneOf(i, "tell", "give", "show") && !r.asksBot(i) {
 			continue
+		}
+		if r.oneOf(i, "which") && r.unsentAt(i) > i {
+			continue // "which I forgot to tell you"
 		}
 		tries++
 		if r.standsIt(i, to) && r.statesPlainly(from, i, sentence) {
@@ -113,6 +116,11 @@ func (r *reader) wordsOnly(from, to int) bool {
 func (r *reader) wholeQuestion(from, to int, asked bool) (*entry.Question, int, bool) {
 	a := r.salute(from, to)
 	signal := asked || r.opensQuestion(a)
+	if k := r.wantTail(a, to); k < to && signal {
+		if q := r.ask(a, k, true); q != nil {
+			return q, from, true
+		}
+	}
 	q := r.ask(a, to, signal)
 	if k := r.reasonFrom(a, to); q == nil && k < to {
 		q = r.ask(a, k, signal)

@@ -4,9 +4,10 @@ package parser
 // done: "got missed off the board", "drill's been through 28".
 
 // offTheBoard steps over "got missed off the board", "left it off the sheet":
-// what was not written down in time happened all the same.
+// what was not written down in time happened all the same, and stock left
+// nothing where a paddock was left off a list.
 //
-//	off-the-board = [ "got" | "was" | … ] ( "missed" | "left" | … ) [ "it" | … ] [ ( "off" | "from" | … ) [ "the" ] board ]
+//	off-the-board = [ "got" | "was" | … ] ( "missed" | "left" | … ) [ place | "it" | … ] [ ( "off" | "from" | … ) [ "the" ] board ]
 func (r *reader) offTheBoard(c *clause, i int) int {
 	k := r.over(i, "got", "it", "was", "were", "i", "we", "must", "have", "just", "that", "somehow")
 	if !r.oneOf(k, "missed", "left", "forgotten", "dropped", "wiped", "rubbed", "slipped", "fell", "fallen") {
@@ -14,6 +15,16 @@ func (r *reader) offTheBoard(c *clause, i int) int {
 	}
 	bare := r.oneOf(k, "missed") && k > i
 	k = r.over(k+1, "it", "that", "them", "this", "one", "getting", "being", "put")
+	if p, ok := r.onePad(r.over(k, "the", "putting", "paddock"), false); ok && p.known && len(c.pads) == 0 && c.acts == 0 && c.count == nil {
+		j := r.over(p.next, "off", "from", "out", "of", "on", "in")
+		if j = r.over(j, "the", "my", "our", "last"); j > p.next+1 && boardWords[r.tok(j).text] && r.tok(j).shape == word {
+			if len(c.mobs) == 0 {
+				c.pads = append(c.pads, p)
+			}
+			c.remarks++
+			return j + 1
+		}
+	}
 	j := r.over(k, "off", "from", "out", "of", "on", "in")
 	if j = r.over(j, "the", "my", "our", "last"); j > k && boardWords[r.tok(j).text] && r.tok(j).shape == word {
 		c.remarks++

@@ -20,7 +20,7 @@ func (r *reader) byway(c *clause, i int) int {
 	return i
 }
 
-var bywayReaders = []func(*reader, *clause, int) int{(*reader).wayOf, (*reader).timeTaken, (*reader).groundIn, (*reader).readFrom, (*reader).firstSince, (*reader).perhapsRange}
+var bywayReaders = []func(*reader, *clause, int) int{(*reader).wayOf, (*reader).timeTaken, (*reader).groundIn, (*reader).readFrom, (*reader).firstSince, (*reader).perhapsRange, (*reader).seenFrom}
 
 // wayOf steps over "on the way back from the sheds", where it is the counter's
 // way: no stock are spoken of, and no paddock is named.
@@ -52,6 +52,19 @@ func (r *reader) wayOf(c *clause, i int) int {
 				return j // "from dropping the calf meal off"
 			}
 		}
+	}
+	return k + 1
+}
+
+// seenFrom steps over "off the bike", "from the gate": where somebody looked from,
+// where no stock are spoken of.
+func (r *reader) seenFrom(c *clause, i int) int {
+	if !r.oneOf(i, "off", "from") || len(c.mobs) > 0 || c.head > 0 || c.acts&actsGraze != 0 || r.oneOf(i-1, "came", "come", "fell", "fallen", "thrown", "got", "get", "knocked", "bucked", "out", "hopped", "jumped") {
+		return i
+	}
+	k := r.over(i+1, "the", "my", "our", "back", "of", "a", "side", "seat")
+	if k == i+1 || !r.oneOf(k, "bike", "quad", "ute", "tractor", "fence", "fenceline", "gate", "gateway", "road", "race", "lane", "track", "buggy", "truck", "motorbike", "horse", "saddle", "window", "cab") || r.padAhead(i+1) {
+		return i
 	}
 	return k + 1
 }

@@ -328,10 +328,10 @@ func (r *reader) separator(c *clause, i, to int) (next int, parts bool) {
 		return i + 1, false
 	case t.tag == butWord, t.tag == thenWord:
 		if t.text != "but" && t.tag == butWord && len(c.mobs) > 0 {
-			c.unsure("Not all of them? Please say which animals went where.")
+			c.unsure(someOfThem)
 		}
 		if t.tag == butWord && r.everything(c, i) {
-			c.unsure("All but which? I cannot take an exception: please name the paddocks that it was.")
+			c.unsure(allBut)
 		}
 		if t.tag == butWord && c.count != nil {
 			c.unsure("I cannot read scores with an exception. Please send one number for each tiller, or their average.")

@@ -20,7 +20,7 @@ func (r *reader) eaten(c *clause, i int) int {
 	for r.tok(k).shape == word && eatParticles[r.tok(k).text] || r.tok(k).tag == hedgeWord {
 		k++
 	}
-	part := r.partOf(k)
+	part := r.partOf(k) || r.partHere(k)
 	if t.text == "got" && !r.oneOf(i+1, "through", "over") {
 		if !part {
 			return i
@@ -59,6 +59,13 @@ func (r *reader) partOf(i int) bool {
 		return next > k && c.share > 0 && c.doubt == "" && r.padAhead(next)
 	}
 	return false
+}
+
+// partHere tells whether a part of a paddock is told by where it lies: "the top
+// end of 12".
+func (r *reader) partHere(i int) bool {
+	_, k := r.partAhead(i)
+	return k > i
 }
 
 // turnTold tells whether "had 13" was a turn on a paddock rather than so many

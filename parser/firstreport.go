@@ -27,6 +27,9 @@ func (r *reader) firstReport(from, to int, o outcome) outcome {
 	if r.retry || to-from > longTalk || len(r.text) > longestTry || !noted && o.ask == nil && (o.question != nil || len(o.entries) > 0) {
 		return o
 	}
+	if o.ask != nil && (o.ask.Reason == partly || o.ask.Reason == allBut || o.ask.Reason == someOfThem) {
+		return o // the exception is no talk
+	}
 	cuts := r.joints(from, to)
 	if len(cuts) < 3 {
 		return o

@@ -72,6 +72,18 @@ func (r *reader) holds(c *clause) ([]entry.Entry, string) {
 	return list, ""
 }
 
+// limitDropped tells whether a statement tells until when something is so, but
+// nothing to log, behind a hold without its end in the same sentence: "sprayed 17,
+// the girls won't see it till the 5th".
+func limitDropped(list []clause, n int) bool {
+	c := &list[n]
+	if n == 0 || c.until == 0 && c.spell == 0 || c.says() && c.guard == 0 || len(c.pads) > 1 {
+		return false
+	}
+	last := &list[n-1]
+	return last.sentence == c.sentence && last.family() == famHold && last.guard == 0 && last.until == 0 && last.spell == 0 && len(last.pads) > 0 && !last.has(actWet)
+}
+
 // perhapsOver asks where a hold is told with a word that ends one: "12 spray ok
 // now", "hold off 12".
 func (r *reader) perhapsOver(c *clause) string {

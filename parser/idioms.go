@@ -66,7 +66,7 @@ var idiomTable = map[effect]string{
 	{guard: guardPlan}: `
 		going to; about to; have to; has to; got to; yet to; to be; due to; due for; due in; go in; go into; need to; ready for; next week; next
 		month; next round; lined up; aiming to; hope to; looking to; want to; tempted to; keen to; set to; have a look; booked in; booked for;
-		planned for; to do; how about; what about; to graze; for tomorrow; pencilled in; to go; was meant to; were meant to; meant to be`,
+		time it was; time they were; high time; planned for; to do; how about; what about; to graze; for tomorrow; pencilled in; to go; was meant to; were meant to; meant to be`,
 	{guard: guardHear}: `
 		next door; not sure; i think; sounds like; looks like; was told; were told; heard that; according to; over the road; down the road; no idea;
 		dont know; dunno if; pretty sure; fairly sure; last year; last season; last autumn; last spring; last winter; last summer; used to; years
@@ -115,5 +115,8 @@ var idiomTable = map[effect]string{
 		says; container says; label reads; label is; says on the label; says the label; says on the tin; says on the drum; says on the bottle; as
 		per label; as per the label; per the label; per label; according to the label; according to label; after morning milking; before morning
 		milking; after the morning milking; for once; once over; once again; once more;
+		the phone went; phone went; phone rang; alarm went; siren went; the light went; light went; lights went; power went; battery went; dont shoot me; dont shoot the messenger; dont laugh; dont yell; dont yell at me; dont judge me; dont growl; dont growl at me; dont sack me; dont kill me; dont eat me;
+		dont hate me; dont blame me; dont be mad; dont get mad; dont go crook; dont roar at me; dont give out to me; go easy on me; before i forget; before we forget; while i remember; while i think of it;
+		before it slips my mind; in case i forget; lest i forget;
 		emptied the gauge; emptied the rain; emptied rain; read the gauge; read the rain; read rain; tipped the gauge; tipped the rain`,
 }

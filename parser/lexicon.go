@@ -178,7 +178,7 @@ var lexiconTable = map[tag]string{
 		behind ahead steady fine contractor contractors wiremu jo ana dad mum boy lad fella missus nephew brother son uncle myself tractor bike quad ute dog dogs count hurry rush properly nicely
 		slightly mostly hard lightly wee big small smaller bigger best better worse worst different usual normal
 		usually surprisingly still though tho heaps plenty dew frosty sloppy soft firm spongy holding heavy light
-		rough roughish plate platemeter plated rising lighter darker dark pale jug label labels container packet weather grand sound class savage perfect ideal decent mighty brilliant powerful tight spotless twins triplets storm storms thunderstorm thunderstorms fierce desperate shocking woeful proper thermometer shouting bleating mooing bawling roaring`,
+		rough roughish plate platemeter plated rising lighter darker dark pale jug label labels container packet weather eyeballed eyeballing grand sound class savage perfect ideal decent mighty brilliant powerful tight spotless twins triplets storm storms thunderstorm thunderstorms fierce desperate shocking woeful proper thermometer shouting bleating mooing bawling roaring`,
 	padMark: `pdock padock paddok padddock paddck paddocck p pdk pdck pad padd padds pads paddock paddocks field fields fld flds cell cells pdks pk pasture pastures`,
 	mobWord: `milkers heifers calves bulls steers ewes lambs hoggets rams dries youngstock weanlings culls springers finishers stores lactating replacements carryovers stockers feeders pairs yearlings weaners springers
 		bullocks wethers tups stags hinds goats replacements  `,

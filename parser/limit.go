@@ -4,6 +4,9 @@ package parser
 func (r *reader) whenPart(c *clause, i int) int {
 	m := r.when(i)
 	if !m.ok {
+		m = r.dayBefore(c, i)
+	}
+	if !m.ok {
 		if k, ok := r.clock(i); ok {
 			c.hour = true
 			return k

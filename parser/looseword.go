@@ -13,7 +13,7 @@ func joinSets(sets ...map[string]bool) map[string]bool {
 // looseWord reads words whose part depends on what stands around them.
 func (r *reader) looseWord(c *clause, i int) int {
 	t := r.tok(i)
-	if t.text == "did" && len(c.mobs) > 0 && len(c.pads) == 0 && r.padAhead(i+1) {
+	if t.text == "did" && len(c.mobs) > 0 && len(c.pads) == 0 && (r.padAhead(i+1) || r.partHere(i+1)) {
 		c.acts |= actGrazed
 		return i + 1 // "milkers did 19"
 	}

@@ -23,7 +23,7 @@ func (r *reader) mendAsked(from, to int, o outcome) outcome {
 				why = "Which scores should stand? Please send them such as: make it 2.5 2 2"
 			}
 		case !listed && (r.oneOf(i, "should") && r.oneOf(i+1, "be", "read", "say") || r.oneOf(i, "should") && r.oneOf(i+1, "have") && r.oneOf(i+2, "been", "read", "said") ||
-			r.oneOf(i, "shouldve") && r.oneOf(i+1, "been", "read", "said") || r.oneOf(i, "was", "is") && r.oneOf(i+1, "actually")) && r.mendable(from, i) && r.mendable(i+2, to):
+			r.oneOf(i, "shouldve") && r.oneOf(i+1, "been", "read", "said") || r.oneOf(i, "was", "is") && r.oneOf(i+1, "actually")) && r.mendable(from, i) && r.mendable(i+2, min(i+4, to)):
 			why = "What shall I mend? Please send it such as: 13 not 12, or: make it 2.5 2 2"
 		case r.oneOf(i, "not") && i > from && i+1 < to && (r.oneOf(from, "sorry", "oops", "actually") || from > 0 || r.oneOf(i-1, ",")) && r.mobAt(r.over(i+1, "the")) && r.mendable(from, i):
 			why = "What shall I mend? Please send it such as: heifers not milkers"

@@ -66,6 +66,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 		c.under(&head)
 		if len(out) > 0 && out[len(out)-1].chatter() && c.says() && out[len(out)-1].sentence == c.sentence && (len(c.pads) > 0 || c.family() == famRain || c.family() == famTemp) {
 			c.remarks++
+			c.now = c.now || out[len(out)-1].now
 			out[len(out)-1] = *c
 			continue
 		}
@@ -94,6 +95,9 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			out[n-1].count.n = c.count.n
 			continue // "West 80 about 2.25. Ten tillers."
 		}
+		if n := len(out); n > 0 && r.overNotShut(&out[n-1], c) {
+			continue
+		}
 		if r.besideThePoint(c) {
 			continue
 		}
@@ -117,7 +121,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			if c.herdless(last) {
 				c.unsure("Is that about stock? Please say which went in or out, such as: milkers into 12")
 			}
-			if c.family() == famRain && last.family() == famRain && c.sentence == last.sentence && !c.more && !(c.days.ok && last.days.ok) && !c.series {
+			if c.family() == famRain && last.family() == famRain && c.sentence == last.sentence && !c.more && !(c.days.ok && (last.days.ok || r.fallenBy(last, c))) && !c.series {
 				c.unsure("Is that one day's rain? Please send the rain of each day, such as: rain 12mm yesterday")
 			}
 			r.bothIn(out, c)
@@ -129,7 +133,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 		c, d := &out[n-1], &out[n]
 		c.left = c.family() == famGraze && d.family() == famGraze && d.has(actOut) && !d.has(actIn) && len(c.pads) > 0 && len(d.pads) > 0 && c.pads[0].name == d.pads[0].name
 	}
-	shareDay(out)
+	r.shareDay(out)
 	shareTillers(out)
 	return out, head
 }

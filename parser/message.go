@@ -160,15 +160,20 @@ func (r *reader) listsScores(from, to int) bool {
 func (r *reader) statements(list []clause, all outcome, whole *entry.Question) outcome {
 	list, head := r.merge(list)
 	says := 0
+	counted := false
 	for n := range list {
 		if list[n].says() {
 			says++
 		}
+		counted = counted || list[n].count != nil
 	}
 	var notes []entry.Entry
 	for n := range list {
 		st := &list[n]
 		if says > 0 && r.toldBelow(list, n) {
+			continue
+		}
+		if says > 0 && r.notReached(st, counted) {
 			continue
 		}
 		if says > 0 && !st.says() && len(st.pads) > 0 && !st.trouble && !st.event && len(st.mobs) == 0 {
@@ -177,6 +182,10 @@ func (r *reader) statements(list []clause, all outcome, whole *entry.Question) o
 		}
 		if says > 0 && !st.says() && (st.days.ok || st.until != 0) && len(st.pads) == 0 && (st.guard&^guardFuture == 0 || st.guard&^(guardPlan|guardNeg) == 0 && r.owedThese(st)) {
 			join(&all, outcome{ask: &entry.Ask{Reason: "Which day do you mean?"}})
+			continue
+		}
+		if says > 0 && limitDropped(list, n) {
+			join(&all, outcome{ask: &entry.Ask{Reason: "Until which day is it out of the round? Please send that with the paddock, such as: 12 sprayed, out until 5 Dec"}})
 			continue
 		}
 		if says > 1 && r.dayDropped(list, st) {

@@ -85,6 +85,34 @@ func (c *clause) gathers(last *clause) bool {
 		last.family() == famCut && last.guard == 0 && last.has(actCut|actMow) && last.has(actSilage|actHay) && len(last.pads) > 0 && c.days.day >= last.days.day
 }
 
+// makingAhead tells whether a clause behind a mowing tells how the hay or silage
+// is to be made: "baler's coming when it's had a turn or two".
+func (r *reader) makingAhead(last, c *clause) bool {
+	if last.family() != famCut || !last.has(actCut|actMow) || last.guard != 0 || r.asking || len(c.pads)+len(c.mobs) > 0 || c.count != nil || c.stock {
+		return false
+	}
+	if at := r.firstWord(c); r.oneOf(at, "not", "wont", "cant", "havent", "hasnt", "isnt", "didnt") && c.guard&guardNeg != 0 && c.guard&^(guardNeg|guardPlan|guardFuture) == 0 {
+		return makingWords[r.tok(r.over(at+1, "be", "been", "get", "it", "yet", "going", "to")).text] && c.acts&^(actBale|actSilage|actHay|actGoing) == 0 // "not raking it till Friday"
+	}
+	if at := r.firstWord(c); c.guard&^(guardPlan|guardFuture) == 0 && c.guard != 0 && r.oneOf(at, "should", "will", "hopefully", "itll") && r.oneOf(r.over(at+1, "should", "will", "all", "get", "be"), "baled", "wrapped", "raked", "tedded", "turned", "carted", "rowed", "stacked") {
+		return c.acts&^(actBale|actSilage|actHay) == 0 // "should be baled by Friday"
+	}
+	if c.guard&(guardCond|guardAsk) == 0 || c.guard&^(guardPlan|guardCond|guardAsk|guardFuture) != 0 || c.until != 0 ||
+		c.acts&^(actBale|actSilage|actHay|actGoing|actMoved|actOrder|actDry|actDamp|actOut|actDone) != 0 {
+		return false
+	}
+	for i := r.firstWord(c); i < c.to; i++ {
+		if makingWords[r.tok(i).text] {
+			return !r.oneOf(r.firstWord(c), "if", "unless")
+		}
+	}
+	return false
+}
+
+// makingWords are of the work between mowing and the stack.
+var makingWords = wordSet(`baler balers bale bales baling baled rake raking raked ted tedding tedder turn turned turning wrap wrapped wrapper wrapping cart carting
+	wilted wilts contractor contractors rowed row loader stack stacking trucks`)
+
 // jobDone tells whether cutting or topping is told to be over: "got round to
 // topping 12", "finished topping 12".
 func (r *reader) jobDone(c *clause, i int) bool {

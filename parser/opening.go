@@ -12,11 +12,17 @@ type opening struct {
 // openings are tried in order.
 var openings = []opening{
 	{joinSets(weatherNames, wordSet(`by ahead in before until till til after when as between while`)), (*reader).aroundWeather},
-	{joinSets(weatherNames, wordSet(`darkness bull cold got was were been being`)), (*reader).drivenOff},
+	{joinSets(weatherNames, wordSet(`darkness bull cold got was were been being rained hailed snowed blown`)), (*reader).drivenOff},
+	{wordSet(`meant wanted intended`), (*reader).meantTo},
+	{wordSet(`left leaving missed missing not didnt havent never`), (*reader).leftPart},
+	{wordSet(`first earliest`), (*reader).firstGrazing},
+	{wordSet(`flat back`), (*reader).sayingPart},
+	{wordSet(`anywhere showing visible`), (*reader).closedRemark},
+	{wordSet(`the new fresh some young`), (*reader).sownWith},
 	{wordSet(`will ill gonna shall`), (*reader).promise},
 	{wordSet(`would could can will whoever`), (*reader).errand},
 	{wordSet(`then after afterwards`), (*reader).gateShut},
-	{wordsOf(negWord), (*reader).nobodyPart},
+	{joinSets(wordsOf(negWord), wordsOf(notWord), wordSet(`nobodys nothings`)), (*reader).nobodyPart},
 	{joinSets(wordsOf(negWord), wordsOf(notWord)), (*reader).standstill},
 	{wordSet(`on took taken takes ground soil by from off at since maybe perhaps`), (*reader).byway},
 	{wordSet(`hope`), (*reader).hopeFor},
@@ -32,6 +38,8 @@ var openings = []opening{
 	{wordSet(`about around bout roughly circa round abt`), (*reader).aboutHour},
 	{wordSet(`went drove drive driving walked cycled closed shut chained tied pulled latched bolted closing shutting nobody noone no
 		somebody someone everyone everybody dad mum boss he she they neighbour lads people where before there`), (*reader).besideTold},
+	{wordSet(`bar except excepting excluding barring apart aside other minus save less but only all`), (*reader).exceptionPart},
+	{wordSet(`which that but and sorry i ive we weve nobody never forgot forgotten`), (*reader).unsent},
 }
 
 // openingsOf gives the turns that a word can open.

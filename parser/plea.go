@@ -40,6 +40,8 @@ func (r *reader) ownTime(c *clause) bool {
 		k = at + 1
 	case r.oneOf(at, "i", "he", "she") && r.oneOf(at+1, "am", "is", "will"):
 		k = at + 2
+	case r.oneOf(r.over(at, "the", "my", "our"), "boss", "owner", "manager", "dad", "mum", "missus", "wife", "vet", "contractor", "relief", "milker", "lad") && r.oneOf(r.over(at, "the", "my", "our")+1, "is", "will", "was"):
+		k = r.over(at, "the", "my", "our") + 2
 	default:
 		return false
 	}

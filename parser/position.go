@@ -35,6 +35,8 @@ func (r *reader) partNamed(i int, p place) bool {
 var (
 	// positions are words of place that paddocks are named by too.
 	positions = wordSet(`top bottom back front flat middle near far north south east west upper lower left right long high low inside outside`)
+	// lies tell how a part of a paddock lies.
+	lies = wordSet(`swampy boggy wet damp dry steep shady sunny hilly rough sandy stony weedy gully creek river road shed house bush rocky lush other far nearer further farther soggy exposed sheltered`)
 	// partNames are parts that a paddock has.
 	partNames = wordSet(`half end corner third quarter bit part side section strip edge portion piece boundary fence fenceline gate gateway trough break hedge two-thirds`)
 )
@@ -42,10 +44,10 @@ var (
 // partAhead steps over "the back corner of" before a paddock and gives how much
 // of it that is, where it tells.
 //
-//	part-ahead = [ "the" ] position part "of" [ "the" ]
+//	part-ahead = [ "the" ] ( position | lie ) part "of" [ "the" ]
 func (r *reader) partAhead(i int) (share float64, next int) {
 	k := r.over(i, "the", "that")
-	if !positions[r.tok(k).text] || r.tok(k).shape != word || !partNames[r.tok(k+1).text] || r.tok(k+2).tag != ofWord {
+	if !positions[r.tok(k).text] && !lies[r.tok(k).text] || r.tok(k).shape != word || !partNames[r.tok(k+1).text] || r.tok(k+2).tag != ofWord {
 		return 0, i
 	}
 	next = r.over(k+3, "the")
@@ -53,6 +55,22 @@ func (r *reader) partAhead(i int) (share float64, next int) {
 		return 0, i
 	}
 	return map[string]float64{"half": 0.5, "quarter": 0.25, "third": 1. / 3}[r.tok(k+1).text], next
+}
+
+// sayingPart steps over a saying whose other words would tell something: "flat
+// out", "back and forth".
+func (r *reader) sayingPart(c *clause, i int) int {
+	switch {
+	case !r.sayings(i):
+		return i
+	case r.oneOf(i, "flat") && r.oneOf(i+1, "out"):
+		c.remarks++
+		return i + 2
+	case r.oneOf(i, "back") && r.oneOf(i+1, "and"):
+		c.remarks++
+		return i + 3
+	}
+	return i
 }
 
 // sayings tells whether a word of place is part of a saying: "top job", "flat
@@ -67,7 +85,10 @@ func (r *reader) sayings(i int) bool {
 			r.oneOf(i+1, "tyre", "tire", "battery", "batteries", "stick", "strap", "tack")
 	case "back":
 		n := r.tok(i + 1)
-		return i > 0 && r.oneOf(i-1, "im", "hes", "shes", "were") && (n.shape == mark || n.shape == end || n.shape == newline)
+		if r.oneOf(i-1, "contractors", "contractor", "balers", "baler", "drivers", "driver", "vets", "boss", "hes", "shes", "theyre", "im", "ill") && r.oneOf(i+1, "when", "once", "tomorrow", "later", "soon", "on", "after", "next", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday") {
+			return true
+		}
+		return r.oneOf(i+1, "and") && r.oneOf(i+2, "forth", "forward", "forwards") || i > 0 && r.oneOf(i-1, "im", "hes", "shes", "were") && (n.shape == mark || n.shape == end || n.shape == newline)
 	}
 	return false
 }

@@ -285,7 +285,7 @@ func (r *reader) queryPart(q *query, i int) int {
 		if m := r.day(i); m.ok && t.shape != word {
 			return m.next
 		}
-		if p, ok := r.onePad(i, r.anyPaddock && (i > 0 && (r.tok(i-1).text == "hows" || r.tok(i-1).text == "is" || r.tok(i-1).tag == inWord || r.tok(i-1).tag == ofWord || r.tok(i-1).text == "about"))); ok && !(t.shape == word && questionWords[t.text] && p.next == i+1 && t.tag != padMark && !r.capital(i)) {
+		if p, ok := r.onePad(i, r.anyPaddock && (i > 0 && (r.tok(i-1).text == "hows" || r.tok(i-1).text == "is" || r.tok(i-1).tag == inWord || r.tok(i-1).tag == ofWord || r.tok(i-1).text == "about"))); ok && !(t.shape == word && questionWords[t.text] && p.next == i+1 && t.tag != padMark && !r.capital(i) && !r.askedOf(i)) {
 			if !p.known {
 				q.bad = p.name
 			}
@@ -306,6 +306,16 @@ func (r *reader) queryPart(q *query, i int) int {
 		return k
 	}
 	return i
+}
+
+// askedOf tells whether a word that questions are made of is a paddock's name by
+// what stands around it: "how's back going", "is top ready".
+func (r *reader) askedOf(i int) bool {
+	b := r.back(i-1, "the", "'", "s")
+	if !positions[r.tok(i).text] || !r.oneOf(b, "hows", "how", "is") || r.oneOf(b, "how") && b == i-1 {
+		return false
+	}
+	return r.oneOf(i+1, "going", "doing", "looking", "getting", "coming", "standing", "tracking", "travelling", "traveling", "growing", "ready", "fit", "due")
 }
 
 // capital tells whether a word was typed with a capital inside a sentence.

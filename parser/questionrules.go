@@ -28,6 +28,12 @@ func askHelp(q *query) *entry.Question {
 		q.any("put", "text", "send", "submit", "type", "do") && q.any("count", "counts", "score", "scores", "rain", "entry", "reading", "readings", "grazing") && q.n <= 9 && !q.any("need", "needs", "many", "often")) {
 		return &entry.Question{About: entry.AskHelp}
 	}
+	if len(q.pads) == 0 && !q.mobSaid && q.first == "what" && q.any("do") && q.any("i", "we") && q.any("send", "log", "enter", "text", "submit", "record") && q.any("to") && !q.any("need", "did", "yesterday") {
+		return &entry.Question{About: entry.AskHelp}
+	}
+	if len(q.pads) == 0 && !q.mobSaid && q.any("what", "whats") && q.any("sort", "kind", "kinds", "things", "stuff", "everything") && q.any("ask", "say", "type", "send", "text", "tell", "do") && q.any("can", "could", "should", "able") && q.any("you", "bot", "this") && q.n <= 12 {
+		return &entry.Question{About: entry.AskHelp}
+	}
 	if q.any("how") && q.any("many") && q.any("tillers", "tiller") && q.any("should", "count", "need", "pull") && !q.any("was", "were", "did") {
 		return &entry.Question{About: entry.AskHelp}
 	}
@@ -280,6 +286,9 @@ func askReady(q *query) *entry.Question {
 		}
 	}
 	if q.signal && len(q.pads) == 0 && !q.any("if") && q.any("anything", "which", "what", "whats", "any") && (q.any("past", "over", "late", "at", "above") && (q.any("leaves", "leaf", "it") || q.score) || q.any("late")) && q.n <= 8 {
+		return &entry.Question{About: entry.AskReady}
+	}
+	if q.signal && len(q.pads) == 0 && q.strange == 0 && q.any("fit") && q.any("which", "what", "whats", "anything", "any") && q.n <= 5 {
 		return &entry.Question{About: entry.AskReady}
 	}
 	if q.signal && len(q.pads) == 0 && q.any("fit", "suitable", "worth", "good") && (q.mobSaid || q.any("graze", "grazing", "stock")) && q.any("anything", "anywhere", "any", "what", "whats", "which") && q.n <= 8 {

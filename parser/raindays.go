@@ -1,5 +1,24 @@
 package parser
 
+// dayBefore reads "the day before", "the night before" behind rain that came
+// before: the day before the one told last, or before today.
+func (r *reader) dayBefore(c *clause, i int) moment {
+	if !c.has(actRain) || !r.rained || !r.oneOf(i, "the") || !r.oneOf(i+1, "day", "night") || !r.oneOf(i+2, "before") {
+		return moment{}
+	}
+	if t := r.tok(i + 3); t.shape != end && t.shape != newline && t.shape != mark {
+		return moment{}
+	}
+	day := r.today
+	for k := i - 1; k >= 0 && k > i-longestPiece && !r.endsSentence(k); k-- {
+		if m := r.when(k); m.ok {
+			day = m.day
+			break
+		}
+	}
+	return moment{day: day.Add(-1), next: i + 3, ok: day <= r.today}
+}
+
 // nextDaysRain reads a number of its own day behind rain that has its day too:
 // "9mm Tuesday and 4 on Wednesday". Nothing else may follow it.
 //

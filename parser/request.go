@@ -107,6 +107,34 @@ func (r *reader) salute(i, to int) int {
 	return i
 }
 
+// wantTail gives the token where a question ends and what somebody wants with it
+// begins: ", need to know before I set the fences", ", I'd like the milkers in
+// there".
+func (r *reader) wantTail(from, to int) int {
+	for k := from + 2; k < to-2; k++ {
+		if !r.oneOf(k, ",", "-", ";") {
+			continue
+		}
+		i := r.over(k+1, "as", "cos", "because", "just", "really", "sorry", "only")
+		switch {
+		case r.oneOf(i, "need", "want", "wanting", "trying", "hoping", "gotta", "keen"):
+		case r.oneOf(i, "i", "id", "im", "ive", "we", "wed", "were", "weve") && r.oneOf(r.over(i+1, "would", "really", "just", "do", "am", "are", "have", "got"), "need", "want", "like", "love", "gotta", "trying", "hoping", "keen", "to"):
+		default:
+			continue
+		}
+		for n := i; n < to; n++ {
+			if t := r.tok(n); t.shape == number || t.tag == whWord && !r.oneOf(n, "when", "where") || t.text == "?" || t.tag == nextWord {
+				return to
+			}
+			if p, ok := r.longest(n); ok && p.known {
+				return to
+			}
+		}
+		return k
+	}
+	return to
+}
+
 // reasonFrom gives the token where a question ends and its reason or a courtesy
 // begins: "as I leave before it comes", "if you don't mind".
 func (r *reader) reasonFrom(from, to int) int {

@@ -18,6 +18,9 @@ func (r *reader) countOf(p place, t *tally, day entry.Date) (entry.Count, string
 	if t.n > mostTillers {
 		return entry.Count{}, fmt.Sprintf("%d tillers are more than anybody counts. Please send the scores again.", t.n)
 	}
+	if len(t.said) == 1 && t.skipped.Total() > 0 && t.n > 1+t.skipped.Total() {
+		return entry.Count{}, fmt.Sprintf("Is %g the average of the tillers that were left? Please send it with their number alone, such as: %s avg 2.25 of 6 tillers.", float64(t.said[0].Stage(r.rule)), p.name)
+	}
 	c := scored(t, r.rule)
 	c.Paddock, c.Date, c.Skipped = p.name, day, t.skipped
 	if t.n > 0 && len(t.said) > 1 && t.n != len(t.said) && t.n != len(t.said)+t.skipped.Total() {

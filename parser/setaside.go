@@ -10,7 +10,7 @@ import "leafround/core/entry"
 
 // asideTold reads how many tillers were set aside, and for what.
 //
-//	asideTold = { verb | particle | pronoun } pair { [ "," | "and" | "+" ] pair } [ outro ]
+//	asideTold = { verb | particle | pronoun } [ total ] pair { [ "," | "and" | "+" ] pair } [ outro ]
 //	pair      = count { tie } set-aside-word | "no" set-aside-word
 func (r *reader) asideTold(t *tally, i int) (int, bool) {
 	first := r.tok(i)
@@ -24,6 +24,7 @@ func (r *reader) asideTold(t *tally, i int) (int, bool) {
 	var found entry.Skipped
 	var into *int
 	verb, end, k := false, i, i
+	total, pulled := 0, false
 	if somebody {
 		k++ // "Ari threw out 2 daughters"
 	}
@@ -34,6 +35,12 @@ func (r *reader) asideTold(t *tally, i int) (int, bool) {
 			}
 			k++
 			continue
+		}
+		if verb && end == i && total == 0 {
+			if n, j := r.asideTotal(k); j > k {
+				total, pulled, k = n, r.hasTag(k, j, tillerUnit), j
+				continue
+			}
 		}
 		n, kind, next, ok := r.asidePair(&found, k, verb, end > i)
 		if ok {
@@ -60,7 +67,43 @@ func (r *reader) asideTold(t *tally, i int) (int, bool) {
 		return i, false
 	}
 	t.skipped = both(t.skipped, found)
+	if n := found.Total(); total > 0 && total != n && !(pulled && (len(t.said) == 0 || total == len(t.said)+t.skipped.Total())) {
+		t.unsure("Of %d tillers you tell what %d were. How many were set aside, and for what?", total, n)
+	}
+	if total > 0 && r.tok(end).text == ")" {
+		return end + 1, true
+	}
+	if pulled && len(t.said) == 0 {
+		t.n = total
+		if k := r.over(end, ",", ":", "-", "and", "the", "rest", "others", "remaining", "ones", "were", "was", "are", "scored", "went", "left", "average", "averaged", "avg"); r.isScore(k) {
+			return k, true
+		}
+	}
 	return r.asideOutro(end), true
+}
+
+// asideTotal reads how many tillers were set aside, or pulled, before what each
+// of them was: "rejected two, one daughter and one without a remnant", "took 8
+// tillers, 2 were repro".
+//
+//	total = whole [ "tillers" ] ( "," | ":" | "-" | "(" ) before a pair
+func (r *reader) asideTotal(i int) (n, next int) {
+	n, k := r.whole(i)
+	if k == i && r.oneOf(i, "couple", "pair") {
+		n, k = 2, i+1
+	}
+	if k == i || n < 1 || n > 60 || r.tok(i).decimal {
+		return 0, i
+	}
+	k = r.over(k, "more", "of", "them", "those", "tillers", "tiller", "ones", "out", "off", "away", "aside", "in", "all")
+	if !r.oneOf(k, ",", ":", "-", "(", ";") {
+		return 0, i
+	}
+	var s entry.Skipped
+	if _, kind, _, ok := r.asidePair(&s, k+1, true, true); !ok || kind == nil {
+		return 0, i
+	}
+	return n, k + 1
 }
 
 // asideNear tells whether a word that may set tillers aside stands in the next

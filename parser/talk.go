@@ -23,6 +23,9 @@ func (r *reader) talksOn(last, c *clause) bool {
 	if last.count != nil && last.guard == 0 && !c.says() && len(c.pads)+len(c.mobs)+len(c.nums) == 0 && c.until == 0 && !r.asking && (r.hasText(c.from, c.to, "rest") || r.hasText(c.from, c.to, "others")) && !c.tillers {
 		return true // "did the rest yesterday": those scores are of another day
 	}
+	if r.makingAhead(last, c) {
+		return true
+	}
 	at := r.firstWord(c)
 	if r.oneOf(at, "looks", "look", "looking", "looked") && r.oneOf(at+1, "like") && r.oneOf(at+2, "a", "an", "my", "our") && len(c.pads)+len(c.mobs)+len(c.nums) == 0 && !c.says() && !c.trouble && !c.event && c.guard == guardHear && !r.asking {
 		return true // "looks like a bowling green now"
@@ -73,6 +76,9 @@ func (r *reader) besideCount(c *clause, at int) bool {
 func (r *reader) forgot(c *clause) bool {
 	if len(c.pads) > 0 || len(c.mobs) > 0 || c.count != nil || c.days.ok || c.until != 0 || len(c.nums) > 0 {
 		return false
+	}
+	if at := r.firstWord(c); r.unsentAt(at) > at && r.unsentAt(at) >= r.back(c.to-1, ",") {
+		return true
 	}
 	for i := c.from; i < c.to; i++ {
 		if r.oneOf(i, "forgot", "forgotten") || r.oneOf(i, "meant") && r.oneOf(i+1, "to") && r.oneOf(i+2, "say", "tell", "text", "send", "mention", "message") {

@@ -176,6 +176,8 @@ func (r *reader) intro(i int) int {
 			i++
 		case r.oneOf(i, "make", "made") && r.oneOf(i+1, "it"):
 			i++
+		case r.onlyAverage(i) > i:
+			return r.onlyAverage(i)
 		case t.text == "running" && r.runsLeaves(i+1):
 		case r.oneOf(i, "sat") && r.oneOf(i+1, "on", "around", "about") && r.tok(i+2).decimal && r.tok(i+2).value <= 5:
 		case t.tag == onWord && t.shape == word && r.tok(i+1).decimal && r.isScore(i+1) && r.tok(i+1).value <= 5:
@@ -183,6 +185,21 @@ func (r *reader) intro(i int) int {
 			return i
 		}
 		i++
+	}
+	return i
+}
+
+// onlyAverage steps over "I only kept the average," before it.
+func (r *reader) onlyAverage(i int) int {
+	if !r.oneOf(i, "i", "ive", "we", "weve", "only", "just", "kept", "wrote", "jotted", "have", "saved", "noted") {
+		return i
+	}
+	k := r.over(i, "i", "ive", "we", "weve", "only", "just", "kept", "wrote", "jotted", "have", "had", "got", "saved", "noted", "down", "took", "did", "the", "an", "a", "rough", "overall")
+	if r.tok(k).tag != averageWord {
+		return i
+	}
+	if k = r.over(k+1, ",", ":", "-", "=", "of", "is", "was", "at", "about", "around", "which"); r.isScore(k) && r.tok(k).value <= 5 {
+		return k
 	}
 	return i
 }

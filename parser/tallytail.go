@@ -102,7 +102,7 @@ func (r *reader) tillersTold(t *tally, i int) int {
 	}
 	prefixed := false
 	for j < i+longestRun && (u.tag == fromWord || u.text == "over" || u.tag == ofWord || u.tag == onlyWord || u.text == "(" || u.text == "across" || u.text == "off" || u.text == "on" || u.text == "based" || u.text == "out" || u.text == "just") {
-		prefixed = prefixed || u.tag == fromWord || u.text == "over" || u.text == "of" || u.text == "across"
+		prefixed = prefixed || u.tag == fromWord || u.text == "over" || u.text == "of" || u.text == "across" || u.text == "off" && j == i && r.tok(i-1).shape == number
 		j++
 		u = r.tok(j)
 	}
@@ -220,6 +220,9 @@ func (r *reader) yellowTail(t *tally, i int) int {
 	}
 	j++
 	if many, k := r.howManyBehind(j); k > j && n == -2 {
+		if many > 0 && many != len(t.said) && len(t.said) > 1 && r.hasTag(j, k, allWord) {
+			t.unsure("You say all %d, but I read %d scores. Please send them again.", many, len(t.said))
+		}
 		n, j = many, k
 	}
 	for last := j + longestRun; j < last && r.tok(j).shape == word && (yellowOutro[r.tok(j).text] || r.tok(j).tag == leafWord || r.tok(j).tag == leafUnit || r.tok(j).tag == yellowWord); {
@@ -295,6 +298,9 @@ func (r *reader) howManyBehind(i int) (n, next int) {
 	switch {
 	case r.oneOf(j+1, "all", "every", "both", "each", "everything"):
 		n, k = everyTiller, j+2
+		if m, last := r.whole(j + 2); last > k && m > 1 && r.oneOf(j+1, "all") {
+			n, k = m, last // "on all 8"
+		}
 	case r.oneOf(r.over(j+1, "the", "whole"), "lot"):
 		n, k = everyTiller, r.over(j+1, "the", "whole", "lot", "of", "them", "those")
 	case r.oneOf(j+1, "them", "those") && r.oneOf(j+2, "all"):
