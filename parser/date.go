@@ -66,7 +66,7 @@ func (r *reader) ordinalDay(i, n, next int) moment {
 	} else if m.text == "may" && r.isMonth(j) {
 		return r.dayMonth(n, int(time.May), j+1)
 	}
-	if n < 1 || n > 31 || r.tok(i).tag == ordinalWord && r.tok(i-1).text != "the" {
+	if n < 1 || n > 31 || r.tok(i).tag == ordinalWord && r.tok(i-1).text != "the" || r.ofThing(j) {
 		return moment{}
 	}
 	return moment{day: r.nearOrdinal(n), next: next, ok: true}

@@ -16,6 +16,9 @@ func (r *reader) meaning(c *clause) outcome {
 	if !c.says() {
 		return r.noVerb(c)
 	}
+	if r.peopleMoved(c) {
+		return outcome{talk: true}
+	}
 	counted := c.count != nil && !c.event && (len(c.count.said) > 1 || c.count.decimal) && len(c.pads) > 0
 	if (c.event || c.trouble) && !counted && (c.family() == famGraze || r.brokenThere(c) || c.family() == famRelease || c.family() == famCanopy || c.acts&^(actShut|actCut|actIn) == 0) && !c.has(actGrazed) && (len(c.mobs) == 0 || c.event || c.family() == famRelease) {
 		c.acts, c.resid = 0, nil
@@ -48,6 +51,9 @@ func (r *reader) meaning(c *clause) outcome {
 	}
 	if c.strange > 0 || len(c.nums) > 0 {
 		return r.strangely(c, entries)
+	}
+	if r.theBuilding(c) {
+		return outcome{ask: r.confirm("Is that the paddock "+c.pads[0].name+"?", entries)}
 	}
 	r.understand(c)
 	return outcome{entries: entries}

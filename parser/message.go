@@ -26,6 +26,7 @@ func (r *reader) message(out *entry.Reading) {
 		out.Ignored = true
 		return
 	}
+	r.notDays(from, to)
 	r.simplePast(from, to)
 	r.column(from, to)
 	r.pairs(from, to)

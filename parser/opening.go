@@ -18,6 +18,7 @@ var openings = []opening{
 	{wordSet(`then after afterwards`), (*reader).gateShut},
 	{wordsOf(negWord), (*reader).nobodyPart},
 	{joinSets(wordsOf(negWord), wordsOf(notWord)), (*reader).standstill},
+	{joinSets(wordsOf(negWord), wordsOf(notWord)), (*reader).nothingLeft},
 	{wordSet(`on took taken takes ground soil by from off at since maybe perhaps`), (*reader).byway},
 	{wordSet(`hope`), (*reader).hopeFor},
 	{wordSet(`got gotten`), (*reader).gotRoundTo},
