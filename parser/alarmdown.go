@@ -14,7 +14,7 @@ func (r *reader) animalDown(from, to int) bool {
 		}
 		animal := stockOnly[b.text] || (stockOnly[r.tok(i-2).text] || stockOnly[r.tok(i-3).text]) && (b.text == "is" || b.text == "are" || b.text == "gone" || b.text == "went" || b.text == "goes" || b.text == "going")
 		counted := (b.shape == number && !b.decimal && b.value < 20 || b.tag == numberWord || b.text == "couple" || b.text == "one") && (n.tag == inWord || n.shape == end || n.text == "." || n.tag == onWord || n.tag == atWord)
-		if r.ofGame(i-1) {
+		if r.ofGame(i - 1) {
 			continue
 		}
 		if animal && n.text != "the" || counted && (n.shape != end || b.value < 6 && r.stockCounted(from, i-2)) {

@@ -32,10 +32,24 @@ func (r *reader) countDone(c *clause, i int) bool {
 	if t.tag != doneWord || r.tok(i+1).tag == grazingWord || r.tok(i+1).tag == withWord {
 		return false
 	}
-	if c.acts == 0 && len(c.mobs) == 0 && c.resid == nil && !c.stock && r.countingSaid(c, i) {
+	if c.acts == 0 && len(c.mobs) == 0 && c.resid == nil && !c.stock && (r.countingSaid(c, i) || r.doneListed(c, i)) {
 		return true
 	}
 	return c.count != nil && len(c.count.said) > 1 && c.acts == 0 && len(c.mobs) == 0 && c.resid == nil
+}
+
+// doneListed tells whether a colon and scores stand behind "done" and its day, so
+// that it is the counting that is done: "8 done 18/5: 2 2 1.5".
+func (r *reader) doneListed(c *clause, i int) bool {
+	k := i + 1
+	if m := r.when(k); m.ok {
+		k = m.next
+	}
+	if len(c.pads) != 1 || c.pads[0].role != roleNone || r.tok(k).text != ":" {
+		return false
+	}
+	list, _ := r.lookAtScores(k + 1)
+	return len(list.said) > 1 && list.doubt == ""
 }
 
 // countingSaid tells whether what is done is the counting: "paddock 24 count is

@@ -43,5 +43,5 @@
 //   - weather: weather.go, series.go, raindays.go, leastmost.go; alarms and notes: alarm.go, alarmdown.go, alarmsplit.go, illtold.go, illsigns.go, splash.go, trouble.go
 //   - questions: question.go, questionrules.go, behind.go, request.go, command.go; setting up: setup*.go
 //   - mends: mending.go, mendtail.go, correction.go, undo.go, undotalk.go, again.go; asks and their answers: offer.go, choose.go
-//   - talk beside a report: talk.go, booked.go, stray.go, plea.go, promise.go, byway.go, agreed.go, standstill.go, people.go, bracket.go; a report beside talk: firstreport.go
+//   - talk beside a report: talk.go, booked.go, stray.go, plea.go, promise.go, byway.go, agreed.go, standstill.go, people.go, besidetalk.go, bracket.go; a report beside talk: firstreport.go
 package parser

@@ -28,6 +28,11 @@ var openings = []opening{
 	{machines, (*reader).machineThrough},
 	{wordSet(`he she contractor contractors driver lad and`), (*reader).goneBy},
 	{wordSet(`take took taken drop clear get got scrap cancel`), (*reader).holdOff},
+	{wordSet(`rest remainder others other`), (*reader).restLater},
+	{wordSet(`getting got gotten get`), (*reader).lateTold},
+	{wordSet(`when if where`), (*reader).whenYouLook},
+	{wordSet(`nobody noone no`), (*reader).gateLeft},
+	{wordSet(`that this`), (*reader).thatOne},
 	{wordSet(`about around bout roughly circa round abt`), (*reader).aboutHour},
 	{wordSet(`went drove drive driving walked rode cycled closed shut chained tied pulled latched bolted closing shutting nobody noone no
 		somebody someone everyone everybody dad mum boss he she they neighbour lads people`), (*reader).besideTold},

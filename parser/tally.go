@@ -69,7 +69,7 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 		r.offer(t.doubt, i, p.next, "paddock "+p.name+":", "")
 		r.offer(t.doubt, i, p.next-1, "paddock "+p.shorter+":", "")
 	}
-	if r.oneOf(i, "paddocks", "pdks", "fields", "padds", "pads") {
+	if r.oneOf(i, "paddocks", "pdks", "fields", "padds", "pads") && !r.leafy(next) && !(r.oneOf(k-1, "at", "on", "around", "about") && r.oneOf(p.next, "are", "all", "is", "both")) {
 		t.unsure("Is that a leaf count, or a paddock and its area? Please send “paddock %s” for a count, or “paddocks” on a line of its own.", p.name)
 	}
 	if r.way != roleNone && c.count == nil && len(t.said) == 1 && !t.decimal && !r.leafy(next) && !r.leafyBefore(k) {

@@ -1,0 +1,125 @@
+package parser
+
+// More that people tell beside a report: what comes later, why it comes late, how
+// they looked, what nobody should do to the gate.
+
+// restLater steps over "rest of it tomorrow", "the other half Friday" behind a
+// report: it is of other tillers, so that its day is none of the report's.
+//
+//	restLater = [ "the" ] ( "rest" | "remainder" | "others" | "other" "half" ) [ "of" ( "it" | "them" ) ] { word | day }
+func (r *reader) restLater(c *clause, i int) int {
+	if i == 0 || !c.blank() || i != r.opening && !r.oneOf(i-1, "the") {
+		return i
+	}
+	k := i + 1
+	switch {
+	case r.oneOf(i, "rest", "remainder", "others"):
+	case r.oneOf(i, "other") && r.oneOf(k, "half", "ones", "lot", "side"):
+		k++
+	default:
+		return i
+	}
+	k = r.over(k, "of", "it", "them", "that", "farm", "the", "round", "paddocks", "place")
+	switch {
+	case r.day(k).ok, r.oneOf(k, "later", "to", "after", "in", "when", "once", "if", "next"):
+	default:
+		return i
+	}
+	end, ok := r.onlyTalk(k)
+	if !ok {
+		return i
+	}
+	c.remarks++
+	return end
+}
+
+// lateTold steps over "just now getting around to telling y'all": the report is
+// late, and its day was told.
+//
+//	lateTold = "getting" ( "round" | "around" ) "to" ( "telling" | "sending" | … ) { word }
+func (r *reader) lateTold(c *clause, i int) int {
+	if !r.oneOf(i, "getting", "got", "gotten", "get") || !r.oneOf(i+1, "round", "around") || !r.oneOf(i+2, "to") ||
+		!r.oneOf(i+3, "telling", "tell", "sending", "send", "texting", "text", "logging", "log", "writing", "write", "typing", "putting", "saying", "reporting", "entering", "posting") {
+		return i
+	}
+	end, ok := r.onlyTalk(i + 4)
+	if !ok {
+		return i
+	}
+	c.remarks++
+	return end
+}
+
+// whenYouLook steps over "when you part it with your boot": how it was seen.
+//
+//	whenYouLook = ( "when" | "if" | "where" ) ( "you" | "i" | "we" ) ( "look" | "part" | … ) { word }
+func (r *reader) whenYouLook(c *clause, i int) int {
+	if !c.has(actCanopy|actClosed|actWet|actDamp) && c.count == nil || c.guard&^guardNeg != 0 || !r.oneOf(i+1, "you", "ye", "ya", "i", "we", "u") {
+		return i
+	}
+	if !r.oneOf(i+2, "look", "part", "stand", "walk", "bend", "kneel", "peer", "open", "push", "pull", "lift", "spread", "kick", "get", "step", "crouch", "put") {
+		return i
+	}
+	end, ok := r.onlyTalk(i + 3)
+	if !ok {
+		return i
+	}
+	c.remarks++
+	return end
+}
+
+// gateLeft steps over "so nobody be opening them" behind a gate: what is not to be
+// done to it.
+//
+//	gateLeft = ( "nobody" | "no" "one" ) { "be" | "is" | "to" } ( "open" | "leave" | "touch" | … ) { word }
+func (r *reader) gateLeft(c *clause, i int) int {
+	k := i + 1
+	switch {
+	case r.oneOf(i, "nobody", "noone"):
+	case r.oneOf(i, "no") && r.oneOf(k, "one"):
+		k++
+	default:
+		return i
+	}
+	k = r.over(k, "be", "is", "are", "to", "should", "else", "can", "will", "goes", "go", "ever")
+	if !r.oneOf(k, "open", "opens", "opening", "touch", "touches", "touching", "undo", "undoes", "untie", "unties", "cut", "cuts", "drive", "drives", "driving", "leave", "leaves", "leaving", "forgets", "forget") {
+		return i
+	}
+	gate := false
+	for n := i - 1; n >= 0 && n > i-longestPiece*2 && !r.endsSentence(n); n-- {
+		gate = gate || r.oneOf(n, "gate", "gates", "gateway", "gap", "gaps", "wire", "tape", "twine", "chain", "chained", "padlock")
+	}
+	end, ok := r.onlyTalk(k + 1)
+	if !ok {
+		return i
+	}
+	for n := k; n < end; n++ {
+		gate = gate || r.oneOf(n, "gate", "gates", "gateway", "gap")
+	}
+	if !gate {
+		return i
+	}
+	c.remarks++
+	return end
+}
+
+// thatOne steps over "that one's" behind a paddock: it speaks of it again.
+func (r *reader) thatOne(c *clause, i int) int {
+	if i == 0 || len(c.mobs) > 0 || !r.oneOf(i, "that", "this") {
+		return i
+	}
+	k := i + 1
+	switch {
+	case r.oneOf(k, "ones") && r.source(k, k+1) != "ones" && r.source(k, k+1) != "Ones":
+	case r.oneOf(k, "one") && r.oneOf(k+1, "is"):
+		k++
+	default:
+		return i
+	}
+	if t := r.tok(k + 1); t.shape != word || r.oneOf(k+1, "not", "for", "next", "still", "in", "out") && !r.oneOf(k+2, "of", "limits") {
+		return i
+	}
+	c.remarks++
+	c.there = true
+	return k + 1
+}
