@@ -8,7 +8,7 @@ package parser
 //
 //	restLater = [ "the" ] ( "rest" | "remainder" | "others" | "other" "half" ) [ "of" ( "it" | "them" ) ] { word | day }
 func (r *reader) restLater(c *clause, i int) int {
-	if i == 0 || !c.blank() || i != r.opening && !r.oneOf(i-1, "the") {
+	if i == 0 || !c.blank() || i != c.from && !(r.oneOf(i-1, "the", "and", "will", "do") && i-2 <= c.from) {
 		return i
 	}
 	k := i + 1

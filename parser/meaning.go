@@ -285,7 +285,7 @@ func (r *reader) cuts(c *clause) ([]entry.Entry, string) {
 // fed tells whether hay or silage was fed out there rather than made.
 func (r *reader) fed(c *clause) bool {
 	for i := c.from; i < c.to; i++ {
-		if !c.names(i) && r.oneOf(i, "fed", "feed", "feeding", "put", "putting", "giving", "gave", "rolled", "out", "to") && r.tok(i).shape == word {
+		if !c.names(i) && r.oneOf(i, "fed", "feed", "feeding", "put", "putting", "giving", "gave", "rolled", "out", "to") && r.tok(i).shape == word && !(r.oneOf(i, "to") && r.oneOf(i-1, "round", "around")) {
 			return true
 		}
 	}
