@@ -123,3 +123,104 @@ func (r *reader) thatOne(c *clause, i int) int {
 	c.there = true
 	return k + 1
 }
+
+// theyWalked steps over ", they trotted right on through like they knew the way"
+// behind a move: how the stock went. What they did next is none of it.
+//
+//	theyWalked = ( "," | "and" ) "they" ( "walked" | "ran" | … ) { word }
+func (r *reader) theyWalked(c *clause, i int) int {
+	if i < 3 || !r.joins(i-1) || !r.oneOf(i, "they", "they'd", "theyd") {
+		return i
+	}
+	k := r.over(i+1, "just", "all", "then", "had", "have")
+	if !gaits[r.tok(k).text] || !r.moveTold(i) {
+		return i
+	}
+	for k++; r.tok(k).shape != end && !r.endsSentence(k) && r.tok(k).text != ","; k++ {
+		t := r.tok(k)
+		if _, j := r.mob(k); j > k || t.shape == number || t.tag == numberWord || t.tag == negWord || t.tag == notWord || t.tag == butWord || t.tag == outWord || t.tag == untilWord || r.day(k).ok || r.padAhead(k) ||
+			r.oneOf(k, "back", "again", "off", "then", "until", "before", "after") {
+			return i
+		}
+		if t.tag == andWord {
+			break
+		}
+	}
+	c.remarks++
+	return k
+}
+
+// moveTold tells whether a move of stock stands before a token in its sentence.
+func (r *reader) moveTold(i int) bool {
+	stock, moved := false, false
+	for n := i - 1; n >= 0 && n > i-2*longestPiece && !r.endsSentence(n); n-- {
+		t := r.tok(n)
+		stock = stock || r.beast(n) || t.tag == looseMob || stockPronouns[t.text]
+		moved = moved || t.tag == movedWord || t.tag == putWord || t.tag == intoWord || t.tag == toWord || t.tag == inWord || t.shape == arrow || t.tag == wentWord
+	}
+	return stock && moved
+}
+
+// gaits are how stock walk.
+var gaits = wordSet(`walked trotted ran marched strolled galloped charged filed poured flew skipped wandered ambled sauntered bolted dashed danced raced hopped plodded dawdled went knew`)
+
+// simile steps over "like lambs", "like a train" behind how stock went: it names no
+// mob.
+func (r *reader) simile(c *clause, i int) int {
+	if i == 0 || !r.oneOf(i, "like") || !gaits[r.tok(i-1).text] && !r.oneOf(i-1, "in", "through", "moved", "came", "behaved", "eating", "ate", "grazed") {
+		return i
+	}
+	k := r.over(i+1, "a", "the", "an", "little", "good")
+	if t := r.tok(k); t.shape != word || r.padAhead(k) && t.tag != mobWord {
+		return i
+	}
+	if t := r.tok(k + 1); t.shape != end && t.shape != newline && t.shape != mark {
+		return i
+	}
+	c.remarks++
+	return k + 1
+}
+
+// wontHold steps over "it won't hold a bull": a mended fence is told of, and no
+// paddock is held.
+func (r *reader) wontHold(c *clause, i int) int {
+	if !r.oneOf(i+1, "hold") || !r.oneOf(i+2, "a", "an", "the", "anything", "much", "them", "stock", "water", "long", "for", "up", "out") || r.oneOf(i+2, "a", "the", "for") && r.tok(i+3).tag == padMark || r.oneOf(i+2, "for", "them", "up", "out") && !c.trouble {
+		return i
+	}
+	k := i + 3
+	if r.oneOf(i+2, "a", "an", "the") {
+		k++
+	}
+	c.trouble = true
+	return k
+}
+
+// wentToCount steps over "got out to" before the paddock whose scores stand in the
+// next sentence: who counts goes there.
+//
+//	wentToCount = ( "got" | "made" "it" | … ) ( "out" | "over" | … ) "to"
+func (r *reader) wentToCount(c *clause, i int) int {
+	if len(c.mobs) > 0 || c.head > 0 || c.says() || len(c.pads) > 0 {
+		return i
+	}
+	k := r.over(i+1, "it", "myself", "ourselves", "out", "over", "up", "down", "across", "round", "around", "back", "in")
+	if k == i+1 || !r.oneOf(k, "to") {
+		return i
+	}
+	p, ok := r.onePad(r.over(k+1, "the"), false)
+	if !ok || !p.known {
+		return i
+	}
+	e := r.sentenceEnd(p.next, len(r.toks))
+	for n := c.from; n < e; n++ {
+		if r.beast(n) || r.tok(n).tag == looseMob || stockPronouns[r.tok(n).text] {
+			return i
+		}
+	}
+	said, _ := r.lookAtScores(r.intro(r.over(e+1, "the", "my", "tillers", "scores", "counts", "were", "was", ":", "came", "out", "at", "and")))
+	if len(said.said) < 2 || said.doubt != "" {
+		return i
+	}
+	c.remarks++
+	return k + 1
+}

@@ -33,6 +33,10 @@ var openings = []opening{
 	{wordSet(`when if where`), (*reader).whenYouLook},
 	{wordSet(`nobody noone no`), (*reader).gateLeft},
 	{wordSet(`that this`), (*reader).thatOne},
+	{wordSet(`they theyd`), (*reader).theyWalked},
+	{wordSet(`like`), (*reader).simile},
+	{wordSet(`wont wouldnt doesnt cant couldnt`), (*reader).wontHold},
+	{wordSet(`got made went headed nipped popped drove ran`), (*reader).wentToCount},
 	{wordSet(`about around bout roughly circa round abt`), (*reader).aboutHour},
 	{wordSet(`went drove drive driving walked rode cycled closed shut chained tied pulled latched bolted closing shutting nobody noone no
 		somebody someone everyone everybody dad mum boss he she they neighbour lads people`), (*reader).besideTold},

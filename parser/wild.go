@@ -140,6 +140,8 @@ func (r *reader) wildName(i int, loose bool) (place, bool) {
 		}
 		if placeWords[t.text] || t.tag == topWord && n == 0 {
 			sure = sure || t.tag != topWord || placeWords[r.tok(i+1).text] || r.tok(i+1).shape == number
+		} else if n > 0 && t.text == "acre" && r.tok(i+n-1).shape == word {
+			sure = true // Long Acre
 		} else if n == 0 && r.oneOf(i, "old", "new") && placeWords[r.tok(i+1).text] {
 			sure = true
 		} else if t.tag == unknown && len(t.text) > 1 || n == 0 && (t.tag == looseMob || t.tag == mobWord) && r.tok(i+1).tag == padMark && len(r.tok(i+1).text) > 2 {
