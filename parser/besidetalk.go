@@ -68,6 +68,39 @@ func (r *reader) whenYouLook(c *clause, i int) int {
 	return end
 }
 
+// whenPassing steps over "when you're passing", "when somebody gets a chance"
+// behind trouble: when it may be mended is no question.
+//
+//	whenPassing = ( "when" | "next" "time" | "if" ) ( "youre" | "you" "are" | … ) ( "passing" | "next" | … ) { word }
+func (r *reader) whenPassing(c *clause, i int) int {
+	k := r.over(i+1, "you", "youre", "they", "theyre", "ye", "yere", "are", "were", "somebody", "someone", "anybody", "anyone", "is", "next")
+	if k == i+1 || !c.trouble && !r.troubleBefore(i) {
+		return i
+	}
+	switch {
+	case r.oneOf(k, "passing", "going", "down", "up", "over", "out", "around", "round", "there", "free", "able", "about"), r.oneOf(k-1, "next"):
+	case r.oneOf(k, "get", "gets", "have", "has", "got") && r.oneOf(r.over(k+1, "a", "the"), "chance", "minute", "second", "sec", "moment", "time", "mo"):
+	default:
+		return i
+	}
+	end, ok := r.onlyTalk(k)
+	if !ok {
+		return i
+	}
+	c.remarks++
+	return end
+}
+
+// troubleBefore tells whether trouble is told in the sentence before a token.
+func (r *reader) troubleBefore(i int) bool {
+	for n := i - 1; n >= 0 && n > i-3*longestPiece && !r.endsSentence(n); n-- {
+		if t := r.tok(n); t.tag == troubleWord && t.shape == word {
+			return true
+		}
+	}
+	return false
+}
+
 // gateLeft steps over "so nobody be opening them" behind a gate: what is not to be
 // done to it.
 //

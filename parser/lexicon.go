@@ -247,7 +247,7 @@ var lexiconTable = map[tag]string{
 	grassWord: `ryegrass rye annual italian fescue cocksfoot prairie brome`,
 	troubleWord: `trough troughs fence fences gate gates leak leaking leaks broken burst blocked pump thistles thistle ragwort docks
 		gorse grubs pugholes water waters power powers reel reels batten battens tree trees branch branches wire wires insulator insulators strainer
-		strainers energiser energizer culvert bridge washout pothole potholes`,
+		strainers strand strands energiser energizer culvert bridge washout pothole potholes`,
 }
 
 // valuedWords are words that carry a number.

@@ -31,6 +31,7 @@ var openings = []opening{
 	{wordSet(`rest remainder others other`), (*reader).restLater},
 	{wordSet(`getting got gotten get`), (*reader).lateTold},
 	{wordSet(`when if where`), (*reader).whenYouLook},
+	{wordSet(`when if`), (*reader).whenPassing},
 	{wordSet(`nobody noone no`), (*reader).gateLeft},
 	{wordSet(`that this`), (*reader).thatOne},
 	{wordSet(`they theyd`), (*reader).theyWalked},
