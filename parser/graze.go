@@ -39,6 +39,12 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 		return nil, "Since when are they there? Please send the day that they went in, such as: heifers into 12 yesterday"
 	}
 	ins, outs, all, doubt := r.ways(c)
+	if doubt == "" {
+		doubt = r.oddPad(c)
+	}
+	if doubt == "" {
+		doubt = r.leftToDo(c)
+	}
 	if doubt != "" {
 		return nil, doubt
 	}

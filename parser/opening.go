@@ -38,7 +38,7 @@ var openings = []opening{
 	{wordSet(`like`), (*reader).simile},
 	{wordSet(`wont wouldnt doesnt cant couldnt`), (*reader).wontHold},
 	{wordSet(`got made went headed nipped popped drove ran`), (*reader).wentToCount},
-	{wordSet(`about around bout roughly circa round abt`), (*reader).aboutHour},
+	{wordSet(`about around bout roughly circa round abt a shortly just well after before since half`), (*reader).aboutHour},
 	{wordSet(`went drove drive driving walked rode cycled closed shut chained tied pulled latched bolted closing shutting nobody noone no
 		somebody someone everyone everybody dad mum boss he she they neighbour lads people`), (*reader).besideTold},
 }
