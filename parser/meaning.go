@@ -46,6 +46,9 @@ func (r *reader) meaning(c *clause) outcome {
 	if doubt == "" {
 		doubt = r.unresolved(c)
 	}
+	if doubt == "" && r.dayElsewhere(c) {
+		doubt = "Which day do you mean?"
+	}
 	if doubt != "" {
 		return outcome{ask: &entry.Ask{Reason: doubt, Options: r.optionsFor(c)}}
 	}

@@ -30,6 +30,8 @@ func (r *reader) notDays(from, to int) {
 		case t.shape == number && isOrdinalMark(r.tok(i+1)) && r.ofThing(i+2):
 			r.remake(t, word, "nth")
 			t.tag, r.tok(i+1).tag = remark, filler
+		case t.tag == weekdayWord && t.text == "mon" && r.oneOf(i+1, "the", "then", "lads", "boys") && (r.oneOf(i+1, "lads", "boys") || r.oneOf(i+2, "lads", "boys", "girls", "town", "team", "hoops", "gers", "scotland")):
+			t.tag = remark // come on, lads
 		case t.tag == monthName && t.text == "march" && r.marching(i):
 			t.tag = unknown
 		}
@@ -50,7 +52,7 @@ func (r *reader) sunShines(i, from, to int) bool {
 		k = r.over(k+1, "come", "been", "finally", "just", "now", "only", "well", "really", "very", "too", "so", "nice", "and")
 	}
 	switch {
-	case n.shape == word && sunVerbs[n.text],
+	case n.shape == word && sunVerbs[n.text], r.oneOf(k, "all") && r.oneOf(k+1, "day", "week", "morning", "evening", "weekend"), r.oneOf(k, "till", "until", "til") && r.day(k+1).ok,
 		be && r.tok(k).shape == word && (sunVerbs[r.tok(k).text] || r.oneOf(k, "out", "up", "down", "low", "high", "hot", "warm", "strong", "bright", "through", "round", "in") && !r.padAhead(k+1)),
 		r.oneOf(k, "on", "in", "at") && r.oneOf(k+1, "my", "your", "our", "his", "her", "their", "me", "us") && n.shape == word,
 		r.tok(k).tag == andWord && weatherNames[r.tok(k+1).text],
@@ -131,10 +133,55 @@ func (r *reader) ofThing(i int) bool {
 
 var (
 	sunVerbs = wordSet(`shining shines shone shine blazing beating burning burnt splitting splits roasting baking beaming belting cracking rising setting cream glasses hat burn stroke lotion bathing blazed melting warming warmed
-		dried drying dries hit hits helped helping`)
+		dried drying dries hit hits helped helping forecast promised due`)
 	sunKinds = wordSet(`full no hot little much bit lovely scorching glorious bright low winter spring summer autumn evening warm baking roasting blazing strong more any enough weak proper afternoon midday`)
 	// countedThings are what an ordinal counts.
 	countedThings = wordSet(`time times go goes round rounds rotation cut cuts crop grazing graze milking walk count leaf one ones two three four half week weeks weekend month year season break strip
 		feed feeding try attempt lot bit batch load bale dose application pass pull run lap look shower frost calf mob bunch group gate fence row leg stage visit trip
 		part third quarter place best worst thing person lad fella spray topping`)
 )
+
+// dayElsewhere tells whether the day of a statement was told in a piece of the
+// sentence that speaks of something else: "12 2 2.5 2, vet monday", "heifers into
+// 12, see you sunday".
+func (r *reader) dayElsewhere(c *clause) bool {
+	at := c.days.next - 1
+	if !c.days.ok || c.days.day == r.today || at <= c.from || at >= c.to || r.tok(at).tag != weekdayWord || r.asking {
+		return false
+	}
+	a, b := at, at+1
+	for a > c.from && !r.commaAt(a-1) {
+		a--
+	}
+	for b < c.to && !r.commaAt(b) {
+		b++
+	}
+	if a == c.from {
+		return false
+	}
+	strange := false
+	for i := a; i < b; i++ {
+		t := r.tok(i)
+		if c.names(i) || t.shape == number && i != at || t.shape == part || ownDayWords[t.text] {
+			return false
+		}
+		if _, k := r.mob(i); k > i {
+			return false
+		}
+		if e := wordEffects[t.tag]; t.shape == word && e.acts != 0 {
+			return false
+		}
+		strange = strange || t.shape == word && (t.tag == unknown && !smallTalk[t.text] && !(r.oneOf(i, "on")) || eventWords[t.text])
+	}
+	return strange
+}
+
+// commaAt tells whether a comma, a dash or a bracket stands at a token.
+func (r *reader) commaAt(i int) bool {
+	t := r.tok(i)
+	return t.shape == mark && (t.text == "," || t.text == "-" || t.text == "(" || t.text == "." || t.text == ";") || t.shape == newline
+}
+
+// ownDayWords say that a day is the report's own.
+var ownDayWords = wordSet(`counted count counts did done walked walk was were is from sent send texted forgot forgotten late meant this that these those it them same since taken pulled measured scored
+	logged written wrote put happened again still only as of evening morning both all each before after`)
