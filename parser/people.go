@@ -14,7 +14,7 @@ func (r *reader) peopleMoved(c *clause) bool {
 	if c.acts&^(actsGraze|actOrder|actGoing|actPlace) != 0 && !(c.acts&^(actsGraze|actShut|actPlace) == 0 && r.thingMoved(c)) {
 		return r.storedIn(c)
 	}
-	if r.thingMoved(c) {
+	if r.thingMoved(c) || r.thingGoes(c) || r.goesTo(c) {
 		return true
 	}
 	p := c.pads[0]
@@ -128,7 +128,51 @@ func (r *reader) thingMoved(c *clause) bool {
 	return false
 }
 
+// thingGoes tells whether a machine, a dog or somebody from outside is what goes in
+// or comes out: "tractor into 12", "dog out of 12".
+func (r *reader) thingGoes(c *clause) bool {
+	if c.stock || r.moverBefore(c, c.to) || c.acts&^actsGraze != 0 {
+		return false
+	}
+	for i := c.from; i < c.pads[0].at; i++ {
+		if t := r.tok(i); t.shape == word && (vehicleWords[t.text] || goods[t.text] || visitors[t.text]) {
+			return true
+		}
+	}
+	return false
+}
+
+// goesTo tells whether somebody goes to a paddock to do something there: "off to
+// count 12", "went out to 12 for a look", "drove to 12 and back".
+func (r *reader) goesTo(c *clause) bool {
+	if c.stock || r.herdBetween(c.from, c.to) {
+		return false
+	}
+	drove := false
+	for i := c.from; i < c.to; i++ {
+		switch {
+		case r.tok(i).shape != word:
+		case r.oneOf(i, "off", "away", "out", "over", "down", "up", "back") && r.oneOf(i+1, "to") && (chores[r.tok(i+2).text] || r.oneOf(i, "off", "away") && i == r.firstWord(c)):
+			return true
+		case r.oneOf(i, "to") && chores[r.tok(i+1).text] && r.tok(i+1).shape == word:
+			return true
+		case r.oneOf(i, "for") && r.oneOf(i+1, "a", "another") && chores[r.tok(r.over(i+2, "quick", "wee", "good", "bit", "of", "a", "proper", "closer")).text]:
+			return true
+		case r.oneOf(i, "and") && r.oneOf(i+1, "back") && i > c.pads[0].at && (i+2 >= c.to || r.tok(i+2).shape != word):
+			return true
+		case r.oneOf(i, "drove", "ran") && (directions[r.tok(i+1).tag] || r.oneOf(i+1, "over", "up", "down", "back", "round", "around")):
+			drove = r.oneOf(i, "drove")
+		}
+	}
+	return drove
+}
+
 var (
+	// chores are what people go to a paddock for.
+	chores = wordSet(`count check look see fix walk mend fence measure find get fetch collect fill help meet do nosy swim spin drive nosey gander squint squiz peek dig plant pick inspect`)
+	// visitors are no stock.
+	visitors = wordSet(`contractor contractors vet vets agronomist rep surveyor fencer shearer shearers scanner digger drill drone topper mower harvester chopper combine plumber electrician postman kids children lodgers campers walkers hikers hunters cyclists`)
+
 	// roadWords are shut, open and flooded, but seldom grazed.
 	roadWords = wordSet(`road lane track bridge`)
 	goers     = wordSet(`i ive we weve he hes she shes dad mum who you youve somebody someone everybody everyones nobody boss vet kids wife missus himself herself postman grandad granny nana`)
