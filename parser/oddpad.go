@@ -10,6 +10,9 @@ func (r *reader) oddPad(c *clause) string {
 	for n := 1; n < len(c.pads); n++ {
 		p := c.pads[n]
 		t := r.tok(p.at)
+		if u := r.tok(p.next); r.anyPaddock && !p.marked && t.shape == word && t.tag == unknown && !placeWords[t.text] && r.tok(p.at-1).text == "," && u.shape == word && u.tag != andWord {
+			return "Is “" + p.name + "” a paddock too?" // "heifers into 12, vet monday"
+		}
 		if p.marked || t.shape != word && t.shape != number || t.shape == word && t.tag != numberWord || t.value > 60 || p.next > p.at+1 {
 			continue
 		}

@@ -134,12 +134,33 @@ func (r *reader) thingGoes(c *clause) bool {
 	if c.stock || r.moverBefore(c, c.to) || c.acts&^actsGraze != 0 {
 		return false
 	}
-	for i := c.from; i < c.pads[0].at; i++ {
-		if t := r.tok(i); t.shape == word && (vehicleWords[t.text] || goods[t.text] || visitors[t.text]) {
+	for i := c.from; i < c.to; i++ {
+		if t := r.tok(i); t.shape == word && (i < c.pads[0].at || r.anyPaddock && !c.pads[0].marked && c.names(i)) &&
+			(vehicleWords[t.text] || goods[t.text] || visitors[t.text] || r.anyPaddock && household[t.text]) {
 			return true
 		}
 	}
 	return false
+}
+
+// anyWord tells whether stock are said to be at a place that may be anything: no
+// register knows it, it is no word for a place, no name by its capital, and the
+// words beside it speak of no stock: "in bits", "vet monday".
+func (r *reader) anyWord(c *clause) (place, bool) {
+	if !r.anyPaddock || c.family() != famGraze || c.has(actGrazed) || c.resid != nil || c.share > 0 || r.herdBetween(c.from, c.to) || r.anyBeast(c.from, c.to) {
+		return place{}, false
+	}
+	for _, p := range c.pads {
+		plain := !p.marked && !strings.ContainsAny(p.name, "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789")
+		for i := p.at; i < p.next && plain; i++ {
+			t := r.tok(i)
+			plain = t.shape == word && t.tag == unknown && !placeWords[t.text]
+		}
+		if plain {
+			return p, true
+		}
+	}
+	return place{}, false
 }
 
 // goesTo tells whether somebody goes to a paddock to do something there: "off to
@@ -170,6 +191,8 @@ func (r *reader) goesTo(c *clause) bool {
 var (
 	// chores are what people go to a paddock for.
 	chores = wordSet(`count check look see fix walk mend fence measure find get fetch collect fill help meet do nosy swim spin drive nosey gander squint squiz peek dig plant pick inspect`)
+	// household are things of every day, where any name may be a paddock.
+	household = wordSet(`bins bin washing dinner dinners milk diesel petrol twine fags bread beer cake kettle telly lights jeep jeeps work bits bed meeting kids match town mart bag bags money luck time stock puff breath`)
 	// visitors are no stock.
 	visitors = wordSet(`contractor contractors vet vets agronomist rep surveyor fencer shearer shearers scanner digger drill drone topper mower harvester chopper combine plumber electrician postman kids children lodgers campers walkers hikers hunters cyclists`)
 

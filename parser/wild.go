@@ -135,6 +135,9 @@ func (r *reader) wildName(i int, loose bool) (place, bool) {
 		if illWords[t.text] && t.tag == unknown || hurtWords[t.text] {
 			break // "no, bloat today" names no paddock, nor does an ambulance
 		}
+		if u := r.tok(i + 1); t.text == "back" && n == 0 && u.shape == word && (u.tag == outWord || u.tag == intoWord || u.tag == toWord || u.tag == fromWord || u.tag == atWord) {
+			break // "back out friday"
+		}
 		if _, k := r.mob(i + n); k > i+n && r.tok(k).tag != padMark {
 			break // young stock
 		}
