@@ -1,5 +1,7 @@
 package parser
 
+import "leafround/core/entry"
+
 // A number behind a move may be the hour, or so many of the animals: "heifers
 // into 12 just after 8", "heifers into 12, 8 of them lame", "12 8 this morning".
 // Stock go into a second paddock only where it is joined to the first.
@@ -66,4 +68,21 @@ func (r *reader) leftToDo(c *clause) string {
 		return "Did stock leave " + p.name + ", or are so many left to do?"
 	}
 	return ""
+}
+
+// outBeforeIn tells whether stock that are told to go in come out of the same
+// paddock on an earlier day: "heifers into 12 wed, back out fri" on a Wednesday.
+func outBeforeIn(list []entry.Entry) bool {
+	for n := range list {
+		in, ok := list[n].(entry.Graze)
+		if !ok || in.Event != entry.In {
+			continue
+		}
+		for _, e := range list[n+1:] {
+			if out, ok := e.(entry.Graze); ok && out.Event == entry.Out && out.Paddock == in.Paddock && out.Mob == in.Mob && out.Date < in.Date {
+				return true
+			}
+		}
+	}
+	return false
 }
