@@ -268,6 +268,8 @@ func (r *reader) illWord(from, k, to int, text string) bool {
 	}
 	real := r.anyBeast(from, to)
 	switch {
+	case w == "ill" && (strings.Contains(r.source(k, k+1), "'") || r.oneOf(k+1, "get", "go", "do", "be", "bring", "move", "put", "take", "have", "see", "let", "tell", "come", "drop", "check", "count", "shift", "try", "ring", "give", "run", "send", "need")):
+		return false // "then I'll get the cows in"
 	case surelyIll[w]:
 		return true
 	case (w == "dead" || w == "dying") && containsAny(text, " one dead ", " two dead ", " 1 dead ", " 2 dead ", " 3 dead ", " another dead "):
@@ -298,25 +300,6 @@ var surelyIll = wordSet(`bloat staggers tetany bloated wobbly downer downers sco
 func (r *reader) deadThing(k int) bool {
 	for i := max(0, k-4); i < k; i++ {
 		if r.oneOf(i, "phone", "fone", "mobile", "cell", "battery", "torch", "bike", "quad", "ute", "tractor", "radio", "tree", "fence", "line", "grass") {
-			return true
-		}
-	}
-	return false
-}
-
-// animalDown reads "2 down in 11", "cow down", "a cow cant get up".
-func (r *reader) animalDown(from, to int) bool {
-	for i := from; i < to; i++ {
-		t, b, n := r.tok(i), r.tok(i-1), r.tok(i+1)
-		if t.text != "down" || i == from {
-			continue
-		}
-		if n.tag == toWord || r.oneOf(i-1, "gone", "went", "goes", "going") && n.shape == word && n.tag != inWord && n.tag != onWord && n.tag != atWord && n.text != "behind" && n.text != "with" && n.text != "now" {
-			continue
-		}
-		animal := stockOnly[b.text] || (stockOnly[r.tok(i-2).text] || stockOnly[r.tok(i-3).text]) && (b.text == "is" || b.text == "are" || b.text == "gone" || b.text == "went" || b.text == "goes" || b.text == "going")
-		counted := (b.shape == number && !b.decimal && b.value < 20 || b.tag == numberWord || b.text == "couple" || b.text == "one") && (n.tag == inWord || n.shape == end || n.text == "." || n.tag == onWord || n.tag == atWord)
-		if animal && n.text != "the" || counted && n.shape != end {
 			return true
 		}
 	}

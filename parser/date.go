@@ -25,6 +25,9 @@ func (r *reader) slashDay(i int) moment {
 	if u := r.tok(i + 3); u.tag == ofWord || u.tag == grazedWord || u.tag == leftWord || u.text == "done" || u.tag == inchUnit || u.tag == leafUnit || u.tag == tillerUnit || u.text == "an" || u.text == "grown" {
 		return moment{} // 3/4 of it
 	}
+	if r.partListed(i) {
+		return moment{}
+	}
 	d, m := int(a.value), int(b.value)
 	if r.monthFirst {
 		d, m = m, d
@@ -37,6 +40,18 @@ func (r *reader) slashDay(i int) moment {
 		return r.exact(year, m, d, i+5)
 	}
 	return r.dayMonth(d, m, i+3)
+}
+
+// partListed tells whether "1/2" opens a list of parts behind a colon: "12 on 7
+// Nov: 1/2, 3/4, 1".
+func (r *reader) partListed(i int) bool {
+	a, b := r.tok(i), r.tok(i+2)
+	if r.tok(i-1).text != ":" || i == 0 || a.value >= b.value || b.value > 4 {
+		return false
+	}
+	k := r.over(i+3, ",", ";")
+	n := r.tok(k)
+	return n.shape == part || n.shape == number && n.value <= 5 && !r.day(k+3).ok && (n.decimal || r.tok(k+1).text == "/" || k > i+3 && r.isScore(k))
 }
 
 // monthDay reads Nov 3, November 3rd.
@@ -66,7 +81,7 @@ func (r *reader) ordinalDay(i, n, next int) moment {
 	} else if m.text == "may" && r.isMonth(j) {
 		return r.dayMonth(n, int(time.May), j+1)
 	}
-	if n < 1 || n > 31 || r.tok(i).tag == ordinalWord && r.tok(i-1).text != "the" {
+	if n < 1 || n > 31 || r.tok(i).tag == ordinalWord && r.tok(i-1).text != "the" || r.ofThing(j) {
 		return moment{}
 	}
 	return moment{day: r.nearOrdinal(n), next: next, ok: true}

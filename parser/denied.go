@@ -32,7 +32,7 @@ func (r *reader) countDone(c *clause, i int) bool {
 	if t.tag != doneWord || r.tok(i+1).tag == grazingWord || r.tok(i+1).tag == withWord {
 		return false
 	}
-	if c.acts == 0 && len(c.mobs) == 0 && c.resid == nil && !c.stock && r.countingSaid(c, i) {
+	if c.acts == 0 && len(c.mobs) == 0 && c.resid == nil && !c.stock && (r.countingSaid(c, i) || r.doneListed(c, i)) {
 		return true
 	}
 	return c.count != nil && len(c.count.said) > 1 && c.acts == 0 && len(c.mobs) == 0 && c.resid == nil
@@ -50,6 +50,41 @@ func (r *reader) doneBefore(c *clause, i int) int {
 	}
 	c.remarks++
 	return i + 1
+}
+
+// doneListed tells whether a colon and scores stand behind "done" and its day, so
+// that it is the counting that is done: "8 done 18/5: 2 2 1.5".
+func (r *reader) doneListed(c *clause, i int) bool {
+	k := i + 1
+	if m := r.when(k); m.ok {
+		k = m.next
+	}
+	if len(c.pads) != 1 || c.pads[0].role != roleNone {
+		return false
+	}
+	if e := r.sentenceEnd(k, len(r.toks)); r.pulledNext(e + 1) {
+		return true // "Back Creek done this morning. Took ten of them: five were 2, …"
+	}
+	if r.tok(k).text != ":" {
+		return false
+	}
+	list, _ := r.lookAtScores(k + 1)
+	return len(list.said) > 1 && list.doubt == ""
+}
+
+// pulledNext tells whether a sentence opens with how many tillers were pulled:
+// "took ten of them:", "pulled 8 tillers".
+func (r *reader) pulledNext(i int) bool {
+	i = r.over(i, "i", "we", "and")
+	if !r.oneOf(i, "took", "pulled", "counted", "did", "got", "picked") {
+		return false
+	}
+	n, k := r.whole(i + 1)
+	if k == i+1 || n < 2 || n > 40 {
+		return false
+	}
+	j := r.over(k, "of", "them", "in", "there", "it", "tillers", "tiller")
+	return r.tok(j-1).tag == tillerUnit || r.oneOf(j-1, "them", "there", "it") && (r.tok(j).text == ":" || r.tok(j).text == "," || r.tok(j).text == "-")
 }
 
 // countingSaid tells whether what is done is the counting: "paddock 24 count is

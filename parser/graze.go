@@ -11,7 +11,7 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	if len(c.pads) == 0 {
 		return nil, r.grazingWhere(c)
 	}
-	if r.thingMoved(c) {
+	if r.fenceFor(c) {
 		return nil, ""
 	}
 	if r.outSince(c) {
@@ -49,6 +49,12 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 		return nil, why
 	}
 	ins, outs, all, doubt := r.ways(c)
+	if doubt == "" {
+		doubt = r.oddPad(c)
+	}
+	if doubt == "" {
+		doubt = r.leftToDo(c)
+	}
 	if doubt != "" {
 		return nil, doubt
 	}
@@ -200,13 +206,28 @@ func (r *reader) ways(c *clause) (ins, outs, all []string, doubt string) {
 			r.offer(doubt, p.at, p.next, "out of paddock "+p.name, "")
 		}
 	}
-	if c.has(actGrazed) && len(all) == 0 && len(ins) == 0 && len(outs) > 0 {
+	if c.has(actGrazed) && len(all) == 0 && len(ins) == 0 && len(outs) > 0 && !r.grazedTo(c) {
 		all, outs = outs, nil // "12 grazed, cows out"
 	}
 	if c.has(actGrazed) && len(ins) > 0 && len(outs) == 0 && len(all) == 0 && !slices.ContainsFunc(c.pads, func(p place) bool { return p.role == roleIn }) {
 		all, ins = ins, nil
 	}
 	return ins, outs, all, doubt
+}
+
+// grazedTo tells whether "grazed to 4cm" behind stock that came out tells no more
+// than what they left: "ewes out of 12 this morning, grazed to 4cm".
+func (r *reader) grazedTo(c *clause) bool {
+	if c.resid == nil || len(c.mobs) == 0 {
+		return false
+	}
+	for i := c.pads[0].next; i < c.to; i++ {
+		if r.tok(i).tag == grazedWord {
+			k := r.over(i+1, "right", "it", "down", "nicely", "well")
+			return r.oneOf(k, "to") && r.tok(k+1).shape == number
+		}
+	}
+	return false
 }
 
 // at settles "in 12" by what else was said.

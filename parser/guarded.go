@@ -90,7 +90,7 @@ func doneOption(c *clause, entries []entry.Entry, today entry.Date) []entry.Opti
 
 // denied keeps a denial about a paddock as a note.
 func (r *reader) denied(c *clause) outcome {
-	if len(c.pads) == 0 || !c.pads[0].known {
+	if len(c.pads) == 0 || !c.pads[0].known || r.anyThing(c.pads[0]) && len(c.mobs) == 0 {
 		return outcome{talk: true}
 	}
 	if c.family() == famHold && c.acts&(actHold|actWet|actShut) != 0 && c.count == nil && c.until == 0 {

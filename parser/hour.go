@@ -62,7 +62,7 @@ func (r *reader) aboutHour(c *clause, i int) int {
 	if c.pads[n-1].next != i && !(c.days.ok && c.days.next == i) {
 		return i
 	}
-	k := r.over(i, "at", "about", "around", "bout", "roughly", "circa", "round", "abt", "just", "after", "before")
+	k := r.over(i, "at", "about", "around", "bout", "roughly", "circa", "round", "abt", "a", "bit", "little", "shortly", "just", "well", "after", "before", "since", "half", "gone")
 	h, next := r.whole(k)
 	if next == k || h < 1 || h > 12 || r.tok(k).decimal || r.unitAhead(next) {
 		return i

@@ -29,10 +29,12 @@ var idiomTable = map[effect]string{
 		done; holds off; withholding off; withholding finished; withholding over; withholding up; withholding done; withholding is up; withholding
 		is over; withholding period up; withholding period over; withholding period is up; withholding period is over; withholding period done;
 		withholding period finished; days are up; days up; days done; days are done; time is up; times up; stand down over; off hold; allowed again; good to go again; right to go again; good to go now; ok to go again`,
-	{acts: actRelease | actSpray}: `spray is off; sprays off; spray off`,
-	{acts: actRelease | actEff}:   `effluent is off; effluent off; eff off; eff is off`,
-	{acts: actRelease | actFert}:  `fert is off; fert off; urea is off`,
-	{acts: actHold | actHoldOff}:  `hold off; holding off`,
+	{acts: actRelease | actSilage}: `out of silage; back out of silage; taking it out of silage; taking it back out of silage; taken out of silage; taken back out of silage; took it out of silage; took it back out of silage; pulled out of silage; pulled it out of silage`,
+	{acts: actRelease | actHay}:    `out of hay; back out of hay; taking it out of hay; taking it back out of hay; taken out of hay; taken back out of hay; took it out of hay; took it back out of hay; pulled out of hay; pulled it out of hay`,
+	{acts: actRelease | actSpray}:  `spray is off; sprays off; spray off`,
+	{acts: actRelease | actEff}:    `effluent is off; effluent off; eff off; eff is off`,
+	{acts: actRelease | actFert}:   `fert is off; fert off; urea is off`,
+	{acts: actHold | actHoldOff}:   `hold off; holding off`,
 	{acts: actHold}: `everything keeps off; everything keeps off it; everything keeps out; everything keeps out of it; everything stays off; everything stays off it; everything stays out; everything stays out of it; all stock stay off; all stock stay out; keep it out of the round; keep it out; leave it out; leave it out of the round; leave it be; leave it alone; rest it; leaving it out; 
 		hold off grazing; hold off on; holding off on; not to be grazed; nothing to go in; nothing to go into; nothing in; not to go in; dont put
 		anything in; dont put anyone in; dont put stock in; dont put any stock in; dont let anything in; do not put stock in; dont go in; dont use;
@@ -85,7 +87,7 @@ var idiomTable = map[effect]string{
 		after the pm milking`,
 	{none: true}: `earlier on today; earlier today; earlier this morning; earlier this arvo; earlier this afternoon; leaf count in; leaf stage in; leaf count for; leaf count on; leaf stage on; leaf counts for; leaf counts in; leaf walk done; leaf walk finished; leaf walk; leaf walks; farm walk done; farm walk finished; just so you know; so you know; letting you know; just letting you know;
 		to let you know; just to let you know; for your info; for your information; for info; for the info; in case you didnt know; in case you dont know;
-		thought you should know; thought id let you know; thought youd like to know; by the boot; by the plate; by eye; by the ruler; any more; thermometer says; thermometer said; thermometer reads; gauge says; gauge said; gauge reads; probe says; from what i saw; from what i can see; from what i could see; for the first time this year; first time this year; for the first time this season; first time this season; for the first time; first thing; last thing; first up; anywhere in it; anywhere in there; last strip; final strip; last break; final break; forgot to say; forgot to tell; forgot to send; forgot to mention; forgot to text; meant to say; meant to tell; meant to text; meant to send; 
+		thought you should know; thought id let you know; thought youd like to know; by the boot; by the plate; by eye; by the ruler; any more; come on over; come on up; come on down; change of heart; change of plan; change of plans; change of mind; on the can; on the tin; on the drum; on the jug; on the bottle; on the packet; on the container; on the label; thermometer says; thermometer said; thermometer reads; gauge says; gauge said; gauge reads; probe says; from what i saw; from what i can see; from what i could see; for the first time this year; first time this year; for the first time this season; first time this season; for the first time; first thing; last thing; first up; anywhere in it; anywhere in there; last strip; final strip; last break; final break; forgot to say; forgot to tell; forgot to send; forgot to mention; forgot to text; meant to say; meant to tell; meant to text; meant to send; 
 		went flat; gone flat; ran flat; went dead; gone dead; hit and miss; hit or miss; up and down; here and there; with remnant; all with
 		remnant; with a remnant; with remnants; all had remnants; all had a remnant; had remnants; same day; the same day; that same day; on hay; on
 		silage; on baleage; on the hay; on it; at foot; not counted; i make; not count; i not count; didnt count; dont count; did not count; on

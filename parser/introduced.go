@@ -17,7 +17,7 @@ func (r *reader) introduces(c *clause) bool {
 		return false // it may be a score, or how many
 	}
 	i := p.at - 1
-	for i >= c.from && (r.tok(i).tag == remark && !introducers[r.tok(i).text] || r.tok(i).tag == inWord || r.tok(i).tag == onWord || r.tok(i).tag == ofWord || r.tok(i).tag == forWord || r.tok(i).tag == fromWord || r.tok(i).tag == toWord || r.oneOf(i, "the", "over", "across", "up", "down", "thru") || r.tok(i).shape == mark) {
+	for i >= c.from && (r.tok(i).tag == remark && !introducers[r.tok(i).text] || r.tok(i).tag == inWord || r.tok(i).tag == onWord || r.tok(i).tag == ofWord || r.tok(i).tag == forWord || r.tok(i).tag == fromWord || r.tok(i).tag == toWord || r.oneOf(i, "the", "over", "across", "up", "down", "thru", "it", "back") || r.tok(i).tag == outWord && r.oneOf(i+1, "to") || (r.oneOf(i, "round", "around") && r.oneOf(i+1, "to")) || r.tok(i).shape == mark) {
 		i--
 	}
 	if i >= c.from && introducers[r.tok(i).text] {
@@ -68,7 +68,7 @@ func (r *reader) didCount(i int) bool {
 
 // introducers stand before the paddock whose scores are to follow.
 var introducers = wordSet(`count counts counted counting walk walked walking score scores scored tillers leaf measured checked sampled did round
-	around through here heres sending send sent doing finally results took got had managed reckon make`)
+	around through here heres sending send sent doing finally results took got made headed nipped popped had managed reckon make`)
 
 // introduced makes one heading of each sentence that does no more than say
 // whose scores follow in the next, so that they are filed there.

@@ -168,7 +168,7 @@ var lexiconTable = map[tag]string{
 	courtesy: `please pls plz thanks thx ta cheers thankyou hi hello hey gday kia ora morena sorry soz mate mates yeah yep yup
 		aye righto rightio roger oh ah um er okay kk sure boss dear kindly regards mam maam madam sir welcome thank tks tnx howdy hiya heya yo
 		gidday goodday`,
-	remark: `instead dry pit clamp rushes protected em spot raining rainy windy cold hot sunny muddy warm cool misty foggy drizzle drizzly hail snow snowing wind damp
+	remark: `anywhere instead dry pit clamp rushes protected em spot raining rainy windy cold hot sunny muddy warm cool misty foggy drizzle drizzly hail snow snowing wind damp
 		sodden looks looking look nice good great beautiful bad poor patchy thin thick dense short long tall lush
 		clover clovery weedy weeds grass grassy cover feed green greener grown growth growing grow stalky stemmy clumpy
 		rank ragged even uneven tidy clean messy cleaned tidied stressed slow quick quickly fast early late little
@@ -247,7 +247,7 @@ var lexiconTable = map[tag]string{
 	grassWord: `ryegrass rye annual italian fescue cocksfoot prairie brome`,
 	troubleWord: `trough troughs fence fences gate gates leak leaking leaks broken burst blocked pump thistles thistle ragwort docks
 		gorse grubs pugholes water waters power powers reel reels batten battens tree trees branch branches wire wires insulator insulators strainer
-		strainers energiser energizer culvert bridge washout pothole potholes`,
+		strainers strand strands energiser energizer culvert bridge washout pothole potholes`,
 }
 
 // valuedWords are words that carry a number.

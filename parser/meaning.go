@@ -16,6 +16,9 @@ func (r *reader) meaning(c *clause) outcome {
 	if !c.says() {
 		return r.noVerb(c)
 	}
+	if r.peopleMoved(c) {
+		return outcome{talk: true}
+	}
 	counted := c.count != nil && !c.event && (len(c.count.said) > 1 || c.count.decimal) && len(c.pads) > 0
 	if (c.event || c.trouble) && !counted && (c.family() == famGraze || r.brokenThere(c) || c.family() == famRelease || c.family() == famCanopy || c.acts&^(actShut|actCut|actIn) == 0) && !c.has(actGrazed) && (len(c.mobs) == 0 || c.event || c.family() == famRelease) {
 		c.acts, c.resid = 0, nil
@@ -43,11 +46,20 @@ func (r *reader) meaning(c *clause) outcome {
 	if doubt == "" {
 		doubt = r.unresolved(c)
 	}
+	if doubt == "" && r.dayElsewhere(c) {
+		doubt = "Which day do you mean?"
+	}
 	if doubt != "" {
 		return outcome{ask: &entry.Ask{Reason: doubt, Options: r.optionsFor(c)}}
 	}
 	if c.strange > 0 || len(c.nums) > 0 {
 		return r.strangely(c, entries)
+	}
+	if p, ok := r.anyWord(c); ok {
+		return outcome{ask: r.confirm("Is “"+p.name+"” a paddock?", entries)}
+	}
+	if r.theBuilding(c) {
+		return outcome{ask: r.confirm("Is that the paddock "+c.pads[0].name+"?", entries)}
 	}
 	r.understand(c)
 	return outcome{entries: entries}
@@ -302,7 +314,7 @@ func (r *reader) cuts(c *clause) ([]entry.Entry, string) {
 // fed tells whether hay or silage was fed out there rather than made.
 func (r *reader) fed(c *clause) bool {
 	for i := c.from; i < c.to; i++ {
-		if !c.names(i) && r.oneOf(i, "fed", "feed", "feeding", "put", "putting", "giving", "gave", "rolled", "out", "to") && r.tok(i).shape == word {
+		if !c.names(i) && r.oneOf(i, "fed", "feed", "feeding", "put", "putting", "giving", "gave", "rolled", "out", "to") && r.tok(i).shape == word && !(r.oneOf(i, "to") && r.oneOf(i-1, "round", "around")) {
 			return true
 		}
 	}

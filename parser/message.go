@@ -26,6 +26,7 @@ func (r *reader) message(out *entry.Reading) {
 		out.Ignored = true
 		return
 	}
+	r.notDays(from, to)
 	r.simplePast(from, to)
 	r.column(from, to)
 	r.pairs(from, to)
@@ -258,6 +259,9 @@ func (r *reader) ownNote(c *clause, e entry.Entry) entry.Entry {
 func (r *reader) close(all outcome, notes []entry.Entry, head heading, whole *entry.Question) outcome {
 	r.ofWhatItSays(&all)
 	r.ofWhoItSays(&all)
+	if all.ask == nil && outBeforeIn(all.entries) {
+		all.ask = &entry.Ask{Reason: "Which day do you mean? They cannot come out before they went in."}
+	}
 	if len(all.entries) == 0 && all.ask == nil {
 		if whole != nil {
 			all.question = whole

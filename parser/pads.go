@@ -263,8 +263,12 @@ func (r *reader) notAPad(i int, p place) bool {
 	if r.headsScores(i) {
 		return false // "12 lvs: 2.5 2 2"
 	}
-	if u := r.tok(i + 1); u.tag == leafUnit && u.shape == word {
+	if u := r.tok(i + 1); u.tag == leafUnit && u.shape == word || u.text == "nights" || u.text == "ish" && u.glued {
 		return true // 2 leaf stage
+	}
+	if u, v, w := r.tok(i+1), r.tok(i+2), r.tok(i+3); u.tag == ofWord && r.oneOf(i+2, "them", "em", "us", "those", "these") ||
+		u.tag == outWord && v.tag == ofWord && w.shape == number && w.value > t.value && i > 1 && r.tok(i-1).text == "," {
+		return true // 8 of them, ", 8 out of 10"
 	}
 	if u := r.tok(i + 1); u.tag == troubleWord && u.text[len(u.text)-1] == 's' {
 		return true // 3 reels

@@ -182,6 +182,9 @@ func (r *reader) isScore(i int) bool {
 	case r.tok(i).tag == numberWord && r.yellowAhead(i):
 		return false // "two yellowing"
 	}
+	if n := r.tok(a.next + 1); r.tok(a.next).tag == leftWord && (n.shape == end || n.shape == mark || n.shape == newline) && !a.decimal {
+		return false // "3 left"
+	}
 	return !r.unitAhead(a.next)
 }
 

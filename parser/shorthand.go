@@ -21,6 +21,9 @@ func (r *reader) shorthand() {
 			if n.shape == word && (n.text == "u" || n.text == "you" || n.text == "ya" || n.text == "i" || n.text == "we") {
 				t.text, t.tag = map[byte]string{'c': "could", 'w': "would", 's': "should"}[t.text[0]], lexicon["could"].tag
 			}
+		case t.text == "in" && n.text == "." && n.glued && r.inchPoint(i):
+			t.text, t.tag, t.end = "inch", inchUnit, n.end
+			r.toks = append(r.toks[:i+1], r.toks[i+2:]...)
 		case t.text == "an" && r.andForAn(i):
 			t.text, t.tag = "and", andWord
 		case t.text == "b" && n.text == "4" && n.glued && r.tok(i+2).shape == word && !r.tok(i+2).glued && !r.anyPaddock && !r.bears("b4"):
@@ -28,6 +31,36 @@ func (r *reader) shorthand() {
 			r.toks = append(r.toks[:i+1], r.toks[i+2:]...)
 		}
 	}
+}
+
+// inchPoint tells whether "in." behind a number is the unit of rain: "0.8 in. of
+// rain". A sentence may end behind "in", and another begin.
+func (r *reader) inchPoint(i int) bool {
+	b := r.tok(i - 1)
+	if i == 0 || b.shape != number && b.shape != part {
+		return false
+	}
+	k := i + 2
+	if c := r.text[min(r.tok(k).start, len(r.text)-1)]; 'A' <= c && c <= 'Z' {
+		return false
+	}
+	for j := k; j < k+6 && !r.endsSentence(j) && r.tok(j).shape != end; j++ {
+		if t := r.tok(j); t.tag == rainWord || t.tag == gaugeWord {
+			return r.tok(j+1).shape != number
+		}
+		if r.tok(j).shape == number {
+			return false
+		}
+	}
+	if !b.decimal {
+		return false
+	}
+	for j := i - 1; j >= 0 && !r.endsSentence(j); j-- {
+		if t := r.tok(j); t.tag == rainWord || t.tag == gaugeWord {
+			return true
+		}
+	}
+	return false
 }
 
 // andForAn tells whether "an" is no article: no vowel follows it, or a word that

@@ -4,7 +4,7 @@ package parser
 //
 //	count = place [ bracketed ] [ ":" | "," | "-" | "=" ] [ intro ] scores
 func (r *reader) target(c *clause, p place, i int) (int, bool) {
-	if c.acts&(actsGraze|actsHold|actsCut|actRelease|actOrder|actGoing|actRain|actTemp|actPlace) != 0 {
+	if c.acts&(actsGraze|actsHold|actsCut|actRelease|actOrder|actGoing|actRain|actTemp|actPlace) != 0 || r.rangeAt(p.next) {
 		return i, false
 	}
 	k := r.bracketedDay(p.next)
@@ -72,7 +72,7 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 		r.offer(t.doubt, i, p.next, "paddock "+p.name+":", "")
 		r.offer(t.doubt, i, p.next-1, "paddock "+p.shorter+":", "")
 	}
-	if r.oneOf(i, "paddocks", "pdks", "fields", "padds", "pads") {
+	if r.oneOf(i, "paddocks", "pdks", "fields", "padds", "pads") && !r.leafy(next) && !(r.oneOf(k-1, "at", "on", "around", "about") && r.oneOf(p.next, "are", "all", "is", "both")) {
 		t.unsure("Is that a leaf count, or a paddock and its area? Please send “paddock %s” for a count, or “paddocks” on a line of its own.", p.name)
 	}
 	if r.way != roleNone && c.count == nil && len(t.said) == 1 && !t.decimal && !r.leafy(next) && !r.leafyBefore(k) {
@@ -121,6 +121,21 @@ func (r *reader) sharedTarget(c *clause, list []place, i int) (int, bool) {
 	c.pads, c.count, c.shared = list, t.kept(), true
 	r.named += len(list)
 	return next, true
+}
+
+// rangeAt tells whether a paddock behind a dash makes a range with the one before,
+// whose one average follows: "5-7 are all at two leaves".
+func (r *reader) rangeAt(i int) bool {
+	t, n := r.tok(i), r.tok(i+1)
+	if t.text != "-" || n.shape != number || n.decimal || n.value < 2 || !r.bears(n.text) || n.value <= r.tok(i-1).value {
+		return false
+	}
+	k := r.over(i+2, "are", "all", "is", "were", "both", "at", "about", "around", "on", "each", "roughly", "sitting", "looking", "just")
+	if k == i+2 || r.tok(k-1).shape != word || !r.isScore(k) || r.tok(k).value > 5 {
+		return false
+	}
+	a, ok := r.value(k)
+	return ok && !r.isScore(a.next) && r.tok(a.next).text != ","
 }
 
 // ranged tells whether the paddocks up to token i were told as a range of

@@ -51,31 +51,16 @@ func (r *reader) soManyOf(i int) bool {
 	return first == r.opening && a.shape == number && b.shape == number && r.oneOf(first+1, "out") && r.oneOf(first+2, "of") && a.value <= b.value
 }
 
-// things are what else goes in and out of paddocks, is moved and left there.
-var things = wordSet(`bike quad ute tractor dog dogs truck trailer mower drill sprayer irrigator irrigators pod pods hose pump reel reels gloves phone hat jacket knife
-	tools kids kid pipe pipes posts fence fences tape wire trough troughs feeder feeders bales bale ring rings spreader tanker rake baler digger loader car buggy
-	motorbike motorbikes ladder generator drone cat people visitors lad fella contractor contractors vet dad mum boss`)
-
-// thingMoved tells whether no stock but a thing or somebody was moved, left or
-// went there: "moved the bike to 12", "left the quad in 12", "dog went into 12".
-func (r *reader) thingMoved(c *clause) bool {
-	if len(c.mobs) > 1 || c.head > 0 || c.stock || c.resid != nil || c.has(actGrazed) || len(c.pads) == 0 {
+// fenceFor tells whether a thing was moved for stock, not the stock: "shifted the
+// fence for the heifers in 12".
+func (r *reader) fenceFor(c *clause) bool {
+	if len(c.mobs) != 1 || len(c.pads) == 0 || !c.has(actMoved|actOrder|actGoing) {
 		return false
 	}
-	first := c.pads[0].at
-	for i := r.firstWord(c); i < first; i++ {
-		t := r.tok(i)
-		if t.shape != word || !things[t.text] {
-			continue
+	for i := c.from; i < c.pads[0].at; i++ {
+		if t := r.tok(i); t.shape == word && (t.tag == troubleWord || vehicleWords[t.text] || goods[t.text]) {
+			return r.hasText(i+1, c.pads[0].at, "for")
 		}
-		b, n := r.tok(i-1), r.tok(i+1)
-		if len(c.mobs) == 1 {
-			return r.hasText(i+1, first, "for") && c.has(actMoved|actOrder|actGoing) // "shifted the fence for the heifers in 12"
-		}
-		if n.shape == mark || n.tag == andWord {
-			return false
-		}
-		return i == r.firstWord(c) || b.text == "the" || b.text == "my" || b.text == "a" || b.text == "our" || b.text == "some" || b.tag == movedWord || b.tag == putWord || b.tag == leftWord
 	}
 	return false
 }

@@ -122,7 +122,8 @@ var placeWords = wordSet(`river flat road back front house hill dam creek bush g
 // notNames are verbs and small words that no paddock is called by.
 var notNames = wordSet(`let keep keeping saving reserving stockpiling deferring another lot pumped irrigated tankered injected broadcast chucked flicked
 	threw hauled finish knocked dropped works sale sales saleyards market factory grazier vet truck trucks abattoir meatworks slaughter yards yard feedpad home
-	agistment milking town hospital`)
+	agistment milking town hospital twice thrice drenched soaked everyone everyones everybody everybodys
+	man notch marks job missed swimming sold kettle telly lights radio`)
 
 // wildName reads words that may name a paddock where there is no register.
 func (r *reader) wildName(i int, loose bool) (place, bool) {
@@ -135,11 +136,16 @@ func (r *reader) wildName(i int, loose bool) (place, bool) {
 		if illWords[t.text] && t.tag == unknown || hurtWords[t.text] {
 			break // "no, bloat today" names no paddock, nor does an ambulance
 		}
+		if u := r.tok(i + 1); t.text == "back" && n == 0 && u.shape == word && (u.tag == outWord || u.tag == intoWord || u.tag == toWord || u.tag == fromWord || u.tag == atWord) {
+			break // "back out friday"
+		}
 		if _, k := r.mob(i + n); k > i+n && r.tok(k).tag != padMark {
 			break // young stock
 		}
 		if placeWords[t.text] || t.tag == topWord && n == 0 {
 			sure = sure || t.tag != topWord || placeWords[r.tok(i+1).text] || r.tok(i+1).shape == number
+		} else if n > 0 && t.text == "acre" && r.tok(i+n-1).shape == word {
+			sure = true // Long Acre
 		} else if n == 0 && r.oneOf(i, "old", "new") && placeWords[r.tok(i+1).text] {
 			sure = true
 		} else if t.tag == unknown && len(t.text) > 1 || n == 0 && (t.tag == looseMob || t.tag == mobWord) && r.tok(i+1).tag == padMark && len(r.tok(i+1).text) > 2 {

@@ -1,0 +1,52 @@
+package parser
+
+// An animal that is down is an alarm; a team that is two goals down is none.
+
+// animalDown reads "2 down in 11", "cow down", "a cow cant get up".
+func (r *reader) animalDown(from, to int) bool {
+	for i := from; i < to; i++ {
+		t, b, n := r.tok(i), r.tok(i-1), r.tok(i+1)
+		if t.text != "down" || i == from {
+			continue
+		}
+		if n.tag == toWord || r.oneOf(i-1, "gone", "went", "goes", "going") && n.shape == word && n.tag != inWord && n.tag != onWord && n.tag != atWord && n.text != "behind" && n.text != "with" && n.text != "now" {
+			continue
+		}
+		animal := stockOnly[b.text] || (stockOnly[r.tok(i-2).text] || stockOnly[r.tok(i-3).text]) && (b.text == "is" || b.text == "are" || b.text == "gone" || b.text == "went" || b.text == "goes" || b.text == "going")
+		counted := (b.shape == number && !b.decimal && b.value < 20 || b.tag == numberWord || b.text == "couple" || b.text == "one") && (n.tag == inWord || n.shape == end || n.text == "." || n.tag == onWord || n.tag == atWord)
+		if r.ofGame(i - 1) {
+			continue
+		}
+		if animal && n.text != "the" || counted && (n.shape != end || b.value < 6 && r.stockCounted(from, i-2)) {
+			return true
+		}
+	}
+	return false
+}
+
+// stockCounted tells whether stock are named right before so many that are down:
+// "ewes: 2 down", "cows in 11, two down".
+func (r *reader) stockCounted(from, k int) bool {
+	if r.tok(k).shape == mark {
+		k--
+	}
+	return k >= from && (stockOnly[r.tok(k).text] || r.tok(k-1).tag == inWord && k-2 >= from && stockOnly[r.tok(k-2).text])
+}
+
+// ofGame tells whether a number before "down" is a score of a game: "two nil down",
+// "three one down", "one down and five to go".
+func (r *reader) ofGame(i int) bool {
+	t, b := r.tok(i), r.tok(i-1)
+	switch {
+	case t.tag != numberWord && t.shape != number:
+		return false
+	case r.oneOf(i, "nil", "nought", "zero"), (b.tag == numberWord || b.shape == number && i > 0) && r.tok(i-2).tag != inWord && r.tok(i-2).tag != padMark, b.text == "-" && r.tok(i-2).shape == number:
+		return true
+	}
+	for k := i + 2; k < i+7; k++ {
+		if r.oneOf(k, "to") && r.oneOf(k+1, "go") && !r.oneOf(k+2, "down") {
+			return true
+		}
+	}
+	return false
+}
