@@ -1,5 +1,7 @@
 package parser
 
+import "strings"
+
 // otherJob steps over words of field work that are said of something else: "topped
 // up the trough in 12", "got spray for 12", "planted trees in 12".
 //
@@ -18,7 +20,7 @@ func (r *reader) otherJob(c *clause, i int) int {
 		k := r.over(i+1, "the", "some", "more", "our")
 		switch r.tok(k).tag {
 		case sprayWord, fertWord, effWord:
-			if r.tok(k+1).tag == forWord {
+			if r.tok(k+1).tag == forWord && !strings.HasSuffix(r.tok(k).text, "ed") && r.padAhead(k+2) {
 				c.remarks++
 				return k + 2
 			}
