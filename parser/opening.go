@@ -16,6 +16,8 @@ var openings = []opening{
 	{wordSet(`meant wanted intended`), (*reader).meantTo},
 	{wordSet(`left leaving missed missing not didnt havent never`), (*reader).leftPart},
 	{wordSet(`first earliest`), (*reader).firstGrazing},
+	{wordSet(`finished completed done cleared`), (*reader).partDone},
+	{wordSet(`some most few couple bulk`), (*reader).someOfMob},
 	{wordSet(`flat back`), (*reader).sayingPart},
 	{wordSet(`anywhere showing visible`), (*reader).closedRemark},
 	{wordSet(`the new fresh some young`), (*reader).sownWith},
