@@ -18,6 +18,7 @@ var openings = []opening{
 	{wordSet(`first earliest`), (*reader).firstGrazing},
 	{wordSet(`finished completed done cleared`), (*reader).partDone},
 	{wordSet(`some most few couple bulk`), (*reader).someOfMob},
+	{wordSet(`emptied tipped poured`), (*reader).emptiedRain},
 	{wordSet(`flat back`), (*reader).sayingPart},
 	{wordSet(`anywhere showing visible`), (*reader).closedRemark},
 	{wordSet(`the new fresh some young`), (*reader).sownWith},
