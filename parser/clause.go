@@ -96,6 +96,7 @@ type clause struct {
 	spell    int // days told: for 21 days
 	resid    *entry.Residual
 	share    float64
+	someOf   bool // a part of the paddock was told, but not how much
 	acts     act
 	count    *tally
 	shared   bool    // the count is of each paddock

@@ -27,7 +27,7 @@ func (r *reader) shareDay(list []clause) {
 // while the next was of a day gone by: "8 mm overnight, and we had 11 on sunday".
 func (r *reader) fallenBy(c, next *clause) bool {
 	return c.family() == famRain && next.days.ok && next.days.day < r.today && next.guard == 0 &&
-		(c.now || r.hasText(c.from, c.to, "overnight") || r.hasText(c.from, c.to, "now") || r.hasText(c.from, c.to, "here"))
+		(c.now || r.hasText(c.from, c.to, "overnight") || r.hasText(c.from, c.to, "now") || r.hasText(c.from, c.to, "just") || r.hasText(c.from, c.to, "here"))
 }
 
 // day gives the statement's day, today unless told.

@@ -61,6 +61,16 @@ func (r *reader) partOf(i int) bool {
 	return false
 }
 
+// partDone reads "finished the far end of 12" behind stock: all of it is not
+// said to be grazed.
+func (r *reader) partDone(c *clause, i int) int {
+	if c.acts&^actGrazed != 0 || c.count != nil || len(c.pads) > 0 || !r.partHere(i+1) || len(c.mobs) == 0 && !r.stockNamed(c, i) {
+		return i
+	}
+	c.acts |= actGrazed
+	return i + 1
+}
+
 // partHere tells whether a part of a paddock is told by where it lies: "the top
 // end of 12".
 func (r *reader) partHere(i int) bool {

@@ -78,6 +78,19 @@ func (r *reader) exceptionPart(c *clause, i int) int {
 var exceptParts = joinSets(partNames, wordSet(`patch patches face bank gully gullies swamp hollow hill knob hump rise slope hole ground corners ends bits sides
 	strips breaks edges headland headlands drain creek pond trees bush scrub rushes track lane tail middle hillside flats strip sidling terrace paddling`))
 
+// someOfMob reads "some of the heifers": the others went elsewhere.
+func (r *reader) someOfMob(c *clause, i int) int {
+	if r.tok(i+1).tag != ofWord || r.oneOf(i, "rest") {
+		return i
+	}
+	k := r.over(i+2, "the", "our", "my")
+	if _, j := r.mob(k); j == k {
+		return i
+	}
+	c.unsure(someOfThem)
+	return k
+}
+
 // leftPart reads "left the top corner", "not the back of 13", "didn't touch the far
 // end": a part that stock did not graze.
 //

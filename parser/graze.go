@@ -26,6 +26,9 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	if c.until != 0 || c.spell != 0 {
 		return r.heldBack(c)
 	}
+	if c.someOf && c.share == 0 && (c.has(actGrazed) || c.has(actDone)) {
+		return nil, "How much of the paddock was grazed? Please send a half, a quarter or the like."
+	}
 	if c.share > 0 && len(c.pads) > 1 && r.tok(c.pads[0].at-1).tag == ofWord && !r.hasTag(c.from, c.to, eachWord) && !r.hasText(c.from, c.to, "both") && c.has(actGrazed) && c.pads[1].at > 0 && r.joins(c.pads[1].at-1) {
 		return nil, "Is that a part of each of them, or of " + c.pads[0].name + " alone?"
 	}

@@ -301,7 +301,7 @@ func (r *reader) cuts(c *clause) ([]entry.Entry, string) {
 	if what != entry.Topped && (!c.has(actCut|actBale|actMow) && !r.hasTag(c.from, c.to, offWord) && !r.finished(c) || r.fed(c)) {
 		return nil, fmt.Sprintf("Was it cut for %s, or shut up for %s?", what, what)
 	}
-	if c.share > 0 && c.share < 1 {
+	if c.share > 0 && c.share < 1 || c.someOf {
 		return nil, "Was only a part of it cut? I log a cut for all of a paddock: please say so where it was."
 	}
 	var list []entry.Entry

@@ -265,6 +265,7 @@ func (c *clause) absorb(d *clause) {
 	if d.share != 0 {
 		c.share = d.share
 	}
+	c.someOf = c.someOf || d.someOf
 	waits := c.awaits()
 	if d.count != nil && waits {
 		d.count.n, d.count.skipped = max(d.count.n, c.count.n), both(d.count.skipped, c.count.skipped)

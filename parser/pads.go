@@ -17,8 +17,8 @@ func (r *reader) padsPart(c *clause, i int) int {
 		j = k
 		if share > 0 {
 			c.share = share
-		} else if c.has(actGrazed) {
-			c.unsure("How much of the paddock was grazed? Please send a half, a quarter or the like.")
+		} else {
+			c.someOf = true
 		}
 	}
 	if r.tok(j).text == "the" {

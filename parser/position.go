@@ -46,6 +46,9 @@ var (
 //
 //	part-ahead = [ "the" ] ( position | lie ) part "of" [ "the" ]
 func (r *reader) partAhead(i int) (share float64, next int) {
+	if k := r.someOf(i); k > i {
+		return 0, k
+	}
 	k := r.over(i, "the", "that")
 	if !positions[r.tok(k).text] && !lies[r.tok(k).text] || r.tok(k).shape != word || !partNames[r.tok(k+1).text] || r.tok(k+2).tag != ofWord {
 		return 0, i
@@ -55,6 +58,27 @@ func (r *reader) partAhead(i int) (share float64, next int) {
 		return 0, i
 	}
 	return map[string]float64{"half": 0.5, "quarter": 0.25, "third": 1. / 3}[r.tok(k+1).text], next
+}
+
+// someOf steps over "most of", "a good bit of", "nearly all of" before a paddock.
+//
+//	some-of = { "a" | "the" | "good" | … } ( "most" | "some" | "bit" | … ) "of" | ( "nearly" | "almost" | … ) "all" "of"
+func (r *reader) someOf(i int) int {
+	k := r.over(i, "a", "the", "good", "fair", "big", "wee", "little", "small", "best", "decent", "only")
+	switch {
+	case r.oneOf(k, "most", "some", "bit", "part", "chunk", "majority", "bulk", "corner", "strip", "bits", "parts"):
+	case r.oneOf(k, "nearly", "almost", "practically", "virtually") && r.oneOf(k+1, "all"):
+		k++
+	default:
+		return i
+	}
+	if r.tok(k+1).tag != ofWord {
+		return i
+	}
+	if k = r.over(k+2, "the"); !r.padAhead(k) {
+		return i
+	}
+	return k
 }
 
 // sayingPart steps over a saying whose other words would tell something: "flat

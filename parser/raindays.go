@@ -19,6 +19,16 @@ func (r *reader) dayBefore(c *clause, i int) moment {
 	return moment{day: day.Add(-1), next: i + 3, ok: day <= r.today}
 }
 
+// emptiedRain steps over "emptied" and "tipped out" before an amount of rain.
+func (r *reader) emptiedRain(c *clause, i int) int {
+	k := r.over(i+1, "out", "about", "another")
+	if _, j, ok := r.plain(k); !ok || r.tok(j).tag != mmUnit {
+		return i
+	}
+	c.remarks++
+	return k
+}
+
 // nextDaysRain reads a number of its own day behind rain that has its day too:
 // "9mm Tuesday and 4 on Wednesday". Nothing else may follow it.
 //

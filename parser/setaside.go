@@ -18,6 +18,10 @@ func (r *reader) asideTold(t *tally, i int) (int, bool) {
 	if first.shape == word && !asideOpeners[first.text] && !somebody || first.shape != word && first.shape != number {
 		return i, false
 	}
+	if n, j := r.onlyRejects(i); j > i && len(t.said) > 0 {
+		t.unsure("What was wrong with the %d that you set aside? Please say repro, daughter, no remnant or x for each.", n)
+		return j, true
+	}
 	if !r.asideNear(i) {
 		return i, false
 	}
@@ -25,6 +29,9 @@ func (r *reader) asideTold(t *tally, i int) (int, bool) {
 	var into *int
 	verb, end, k := false, i, i
 	total, pulled := 0, false
+	if n, j := r.rejects(i); j > i {
+		total, verb, k = n, true, j
+	}
 	if somebody {
 		k++ // "Ari threw out 2 daughters"
 	}
@@ -80,6 +87,44 @@ func (r *reader) asideTold(t *tally, i int) (int, bool) {
 		}
 	}
 	return r.asideOutro(end), true
+}
+
+// rejects reads "two rejects," before what each of them was: none is a score.
+//
+//	rejects = [ whole ] ( "rejects" | "chucked" | "out" | … ) ( "," | ":" | … ) before a pair
+func (r *reader) rejects(i int) (n, next int) {
+	n, k := r.whole(i)
+	if k > i && (n < 1 || n > 30 || r.tok(i).decimal) {
+		return 0, i
+	}
+	if n = max(n, 0); k == i && !r.oneOf(k, "rejects", "discards", "throwouts", "duds") {
+		return 0, i
+	}
+	j := r.over(k, "tillers", "tiller", "were", "was", "got", "more")
+	if !r.oneOf(j, "rejects", "reject", "discards", "throwouts", "duds", "rejected", "discarded", "chucked", "binned", "tossed", "out", "thrown") {
+		return 0, i
+	}
+	j = r.over(j+1, "out", "away", "aside", "were", "are", "as", "well", "too", "there")
+	if !r.oneOf(j, ",", ":", "-", "(", ";") {
+		return 0, i
+	}
+	var s entry.Skipped
+	if _, kind, _, ok := r.asidePair(&s, j+1, true, true); !ok || kind == nil {
+		return 0, i
+	}
+	return n, j + 1
+}
+
+// onlyRejects reads "two rejects" where it is not told what they were.
+func (r *reader) onlyRejects(i int) (n, next int) {
+	n, k := r.whole(i)
+	if k == i || n < 1 || n > 30 || r.tok(i).decimal || !r.oneOf(k, "rejects", "reject", "discards", "throwouts", "duds", "rejected", "discarded") {
+		return 0, i
+	}
+	if t := r.tok(k + 1); t.shape != end && t.shape != newline && !r.endsSentence(k+1) && t.text != ")" && !r.oneOf(k+1, "as", "too") {
+		return 0, i
+	}
+	return n, k + 1
 }
 
 // asideTotal reads how many tillers were set aside, or pulled, before what each
@@ -253,5 +298,5 @@ var (
 	asideBehind = wordSet(`off out away aside didnt dont not count counted counting include included use score scored bother so as well too them those that it these
 		and but which i we ive have they were was got in the bin bucket ground to one side ones altogether all first before though tho obviously again done measure measured
 		hence thats both either from tally average of course for good already straight`)
-	asideOpeners = joinSets(throwVerbs, wordSet(`a an another one he she id hed couple two three four five six seven eight nine ten i we had have got did didnt not there with and plus also then the other ive all no none zero`))
+	asideOpeners = joinSets(throwVerbs, wordSet(`a an another one he she id hed couple two three four five six seven eight nine ten i we had have got did didnt not there with and plus also then the other ive all no none zero rejects discards throwouts duds`))
 )
