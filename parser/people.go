@@ -19,7 +19,7 @@ func (r *reader) peopleMoved(c *clause) bool {
 	}
 	p := c.pads[0]
 	if p.marked || !r.indoors(p) {
-		return r.tookThemselves(c) && r.tok(p.at).shape == word && !p.marked
+		return r.anyPaddock && r.tookThemselves(c) && r.tok(p.at).shape == word && !p.marked
 	}
 	if r.tookThemselves(c) {
 		return true
@@ -58,6 +58,9 @@ func (r *reader) theBuilding(c *clause) bool {
 	}
 	p := c.pads[0]
 	t := r.tok(p.at)
+	if c.family() == famGraze && !c.stock && !r.oneOf(r.firstWord(c), "we", "weve") && r.tookThemselves(c) {
+		return true // "dad went into Hill this morning"
+	}
 	owned := strings.Contains(r.source(p.at, p.at+1), "'")
 	if p.marked || t.shape != word || c.until != 0 && c.has(actSpray) || p.next > p.at+1 && !r.anyPaddock || r.hasTag(c.from, c.to, putWord) {
 		return false

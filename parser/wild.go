@@ -123,7 +123,7 @@ var placeWords = wordSet(`river flat road back front house hill dam creek bush g
 var notNames = wordSet(`let keep keeping saving reserving stockpiling deferring another lot pumped irrigated tankered injected broadcast chucked flicked
 	threw hauled finish knocked dropped works sale sales saleyards market factory grazier vet truck trucks abattoir meatworks slaughter yards yard feedpad home
 	agistment milking town hospital twice thrice drenched soaked everyone everyones everybody everybodys
-	man notch marks job missed swimming sold kettle telly lights radio`)
+	man notch marks job missed march sat sun mon nth first second third fourth fifth swimming sold kettle telly lights radio`)
 
 // wildName reads words that may name a paddock where there is no register.
 func (r *reader) wildName(i int, loose bool) (place, bool) {
