@@ -9,6 +9,9 @@ import (
 //
 //	amount = residual | rain | temperature | share | number strange-unit
 func (r *reader) amountPart(c *clause, i int) int {
+	if t := r.tok(i); t.shape == word && t.tag == unknown && !r.oneOf(i, "another", "most", "couple", "minus", "part", "front", "other") {
+		return i // no amount begins so
+	}
 	if r.tok(i).shape == number {
 		if p, ok := r.longest(i); ok && p.next > i+1 {
 			return i // a paddock named 40 Acre

@@ -32,7 +32,8 @@ type Context struct {
 type reader struct {
 	Context
 	*room
-	q          query // the question last looked at
+	toks       []token // the room's, for as long as the reading lasts
+	q          query   // the question last looked at
 	book       *Book
 	anyPaddock bool
 	monthFirst bool
@@ -79,10 +80,10 @@ var noToken = token{}
 
 // tok gives a token; beyond either end, an empty one.
 func (r *reader) tok(i int) *token {
-	if i < 0 || i >= len(r.toks) {
-		return &noToken
+	if uint(i) < uint(len(r.toks)) { // neither below 0 nor beyond the end
+		return &r.toks[i]
 	}
-	return &r.toks[i]
+	return &noToken
 }
 
 // source gives the text of some tokens as typed.
@@ -108,7 +109,7 @@ var rooms = sync.Pool{New: func() any { return &room{toks: make([]token, 0, 128)
 func (r *reader) giveBack() {
 	clear(r.told[:min(len(r.told)+1, cap(r.told))])
 	clear(r.stated)
-	r.toks, r.seen, r.told, r.stated, r.words = r.toks[:0], r.seen[:0], r.told[:0], r.stated[:0], r.words[:0]
+	r.room.toks, r.seen, r.told, r.stated, r.words = r.toks[:0], r.seen[:0], r.told[:0], r.stated[:0], r.words[:0]
 	rooms.Put(r.room)
 }
 
@@ -122,6 +123,7 @@ func Read(text string, c Context) entry.Reading {
 	}
 	r := newReader(text, c)
 	r.room = rooms.Get().(*room)
+	r.toks = r.room.toks
 	r.scan()
 	if len(r.toks) > mostTokens {
 		r.tooMuch(&out)

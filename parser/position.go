@@ -46,10 +46,16 @@ var (
 //
 //	part-ahead = [ "the" ] ( position | lie ) part "of" [ "the" ]
 func (r *reader) partAhead(i int) (share float64, next int) {
+	if r.tok(i).shape != word || r.tok(i+1).shape != word {
+		return 0, i
+	}
 	if k := r.someOf(i); k > i {
 		return 0, k
 	}
 	k := r.over(i, "the", "that")
+	if r.tok(k+2).tag != ofWord || r.tok(k+1).shape != word {
+		return 0, i
+	}
 	if !positions[r.tok(k).text] && !lies[r.tok(k).text] || r.tok(k).shape != word || !partNames[r.tok(k+1).text] || r.tok(k+2).tag != ofWord {
 		return 0, i
 	}
