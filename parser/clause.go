@@ -227,6 +227,7 @@ func (r *reader) clause(c *clause, i, to int) {
 		c.number = r.byNumber(c.pads[0])
 	}
 	r.lateOrLet(c)
+	c.now = c.now || c.has(actTemp) && r.hasText(c.from, c.to, "is") // "6.5mm yest and soil temp is 11"
 }
 
 // imply adds what the words leave unsaid: a mob named in or to a paddock went

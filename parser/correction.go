@@ -60,6 +60,9 @@ func (r *reader) correction(i, to int, told bool) (entry.Correct, bool) {
 	}
 	if r.oneOf(k, "not") && k < to {
 		from, k2, ok := r.mended(k + 1)
+		if p, is := r.onePad(k+1, true); !ok && is && thing.field == entry.FieldPaddock && r.tok(k+1).shape == number && (r.tok(j).tag == padMark || r.tok(j).text == "#") {
+			from, k2, ok = mended{field: entry.FieldPaddock, name: p.name, text: p.name}, p.next, p.known // "p14 not 4"
+		}
 		if thing.field == entry.FieldTillers {
 			if t, k3 := r.scores(k + 1); len(t.said) > 0 {
 				from, k2, ok = mended{field: entry.FieldTillers, scores: plainScores(t.said)}, k3, true

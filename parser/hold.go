@@ -169,6 +169,9 @@ func (r *reader) releases(c *clause) ([]entry.Entry, string) {
 	case c.has(actSow):
 		reason = entry.HoldResown
 	}
+	if reason == "" {
+		reason = r.noLongerFor(c)
+	}
 	if at := r.firstWord(c); r.please && r.oneOf(at, "open", "unlock", "release", "lift") && !c.has(actDry) {
 		return nil, "Is that done, or still to do? Please tell me when " + c.pads[0].name + " may be grazed."
 	}
@@ -217,6 +220,23 @@ func (r *reader) sprayerSays(c *clause, i int) bool {
 		}
 	}
 	return done
+}
+
+// noLongerFor gives what a paddock that is free again was held for: "unlock 28,
+// it's not for silage any more".
+func (r *reader) noLongerFor(c *clause) entry.Reason {
+	for i := c.to; i < r.sentenceEnd(c.to, len(r.toks)); i++ {
+		if r.tok(i).tag != notWord && r.tok(i).tag != negWord || r.tok(i+1).tag != forWord {
+			continue
+		}
+		switch r.tok(i + 2).tag {
+		case silageWord:
+			return entry.HoldSilage
+		case hayWord:
+			return entry.HoldHay
+		}
+	}
+	return ""
 }
 
 // noLongerShut makes a release of "isn't shut for silage any more": it was shut

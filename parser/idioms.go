@@ -15,7 +15,7 @@ var idiomTable = map[effect]string{
 		dirt; no soil showing; no ground showing; no bare soil; no dirt visible; no soil visible; covered over; grass closed over; canopy closure`,
 	{acts: actWet}: `
 		churned up; churned to mud; turned to mud; cut to ribbons; cut to bits; ripped to bits; torn to bits; torn up; all mud; its a swamp; a
-		swamp; like a swamp; a quagmire; a mudbath; a mud bath; like soup; way too wet; far too wet; much too wet; bit too wet; too wet; too wet to
+		swamp; like a swamp; is a bog; a right bog; a total bog; an absolute bog; a complete bog; turned to bog; a quagmire; a mudhole; a mud hole; a mudbath; a mud bath; like soup; way too wet; far too wet; much too wet; bit too wet; too wet; too wet to
 		graze; too wet for cows; too wet for stock; too wet for grazing; too wet to go in; too wet yet; too wet for the cows; too wet for anything;
 		too wet still; still too wet; under water; bit wet to graze; flooded out; pugged up; wet to graze`,
 	{acts: actRelease}: `
@@ -85,7 +85,7 @@ var idiomTable = map[effect]string{
 		after pm milking; before pm milking; after evening milking; before evening milking; after the evening milking; before the evening milking;
 		at evening milking; after arvo milking; before arvo milking; after afternoon milking; before afternoon milking; after tonights milking;
 		after the pm milking`,
-	{none: true}: `earlier on today; earlier today; earlier this morning; earlier this arvo; earlier this afternoon; leaf count in; leaf stage in; leaf count for; leaf count on; leaf stage on; leaf counts for; leaf counts in; leaf walk done; leaf walk finished; leaf walk; leaf walks; farm walk done; farm walk finished; just so you know; so you know; letting you know; just letting you know;
+	{none: true}: `running late; running behind; running low; running short; earlier on today; earlier today; earlier this morning; earlier this arvo; earlier this afternoon; leaf count in; leaf stage in; leaf count for; leaf count on; leaf stage on; leaf counts for; leaf counts in; leaf walk done; leaf walk finished; leaf walk; leaf walks; farm walk done; farm walk finished; just so you know; so you know; letting you know; just letting you know;
 		to let you know; just to let you know; for your info; for your information; for info; for the info; in case you didnt know; in case you dont know;
 		thought you should know; thought id let you know; thought youd like to know; by the boot; by the plate; by eye; by the ruler; any more; come on over; come on up; come on down; change of heart; change of plan; change of plans; change of mind; on the can; on the tin; on the drum; on the jug; on the bottle; on the packet; on the container; on the label; thermometer says; thermometer said; thermometer reads; gauge says; gauge said; gauge reads; probe says; from what i saw; from what i can see; from what i could see; for the first time this year; first time this year; for the first time this season; first time this season; for the first time; first thing; last thing; first up; anywhere in it; anywhere in there; last strip; final strip; last break; final break; forgot to say; forgot to tell; forgot to send; forgot to mention; forgot to text; meant to say; meant to tell; meant to text; meant to send; 
 		went flat; gone flat; ran flat; went dead; gone dead; hit and miss; hit or miss; up and down; here and there; with remnant; all with

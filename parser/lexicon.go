@@ -246,7 +246,7 @@ var lexiconTable = map[tag]string{
 	lastWord: `last`, thisWord: `this`,
 	grassWord: `ryegrass rye annual italian fescue cocksfoot prairie brome`,
 	troubleWord: `trough troughs fence fences gate gates leak leaking leaks broken burst blocked pump thistles thistle ragwort docks
-		gorse grubs pugholes water waters power powers reel reels batten battens tree trees branch branches wire wires insulator insulators strainer
+		gorse grubs pugholes water waters power powers reel reels batten battens tree trees branch branches wire wires insulator insulators slugs slug armyworm armyworms caterpillars weevil weevils porina leatherjackets wireworm crickets moles strainer
 		strainers strand strands energiser energizer culvert bridge washout pothole potholes`,
 }
 

@@ -154,7 +154,7 @@ func (r *reader) countBeside(c *clause) ([]entry.Entry, string, bool) {
 // counts gives the count of one paddock, and its canopy where that was told.
 func (r *reader) counts(c *clause) ([]entry.Entry, string) {
 	if len(c.pads) == 0 {
-		if (c.strange > 0 || c.trouble) && len(c.count.said) < 3 {
+		if (c.strange > 0 || c.trouble) && len(c.count.said) < 3 && !(c.count.decimal && c.count.n > 1) {
 			return nil, ""
 		}
 		if r.Recent != "" && c.count.doubt == "" && r.nothingElse(c) {

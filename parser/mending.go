@@ -131,7 +131,7 @@ func (r *reader) apology(i int) int {
 		case r.oneOf(i, "fat", "cold", "clumsy", "frozen", "butter", "numb") && r.oneOf(i+1, "thumb", "thumbs", "finger", "fingers"):
 			sorry = true
 			i += 2
-		case t.text == "wrong" && r.oneOf(i+1, "paddock", "pdk", "one", "number", "mob", "day", "date", "score", "scores"):
+		case t.text == "wrong" && r.oneOf(i+1, "paddock", "pdk", "field", "one", "number", "mob", "day", "date", "score", "scores"):
 			sorry = true
 			i = r.ofThat(i + 2)
 		case sorry && r.hasWrong(i) > i:

@@ -139,6 +139,7 @@ func (r *reader) idleTail(i, to int) bool {
 		case r.oneOf(k, "paddock", "pdk", "mob", "day", "days", "times", "date", "field", "list", "line", "page", "number") && (r.oneOf(k-1, "wrong", "the", "my", "that", "long", "hard", "rough", "tough", "busy", "bad")):
 		case r.oneOf(k, "put") && r.oneOf(k+2, "kettle", "tea", "jug", "dinner", "spuds"), r.oneOf(k, "will", "would", "can") && r.oneOf(k+1, "you", "ye", "u"):
 		case r.oneOf(k, "shut", "closed") && k > i && r.tok(k-1).tag == unknown && r.tok(k-1).shape == word: // "the wind blew my notebook shut"
+		case r.oneOf(k, "soon", "early", "send", "sent", "button", "enter"):
 		case r.oneOf(k, "out") && r.oneOf(k-1, "flat"):
 		case idleTags[t.tag]:
 			if p, ok := r.longest(k); ok && p.known {

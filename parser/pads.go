@@ -263,7 +263,7 @@ func (r *reader) notAPad(i int, p place) bool {
 	if r.headsScores(i) {
 		return false // "12 lvs: 2.5 2 2"
 	}
-	if u := r.tok(i + 1); u.tag == leafUnit && u.shape == word || u.text == "nights" || u.text == "ish" && u.glued {
+	if u := r.tok(i + 1); u.tag == leafUnit && u.shape == word || u.text == "nights" || (u.text == "min" || u.text == "mins") && r.oneOf(i-1, "in", "after", "about", "another", "for") || u.text == "ish" && u.glued {
 		return true // 2 leaf stage
 	}
 	if u, v, w := r.tok(i+1), r.tok(i+2), r.tok(i+3); u.tag == ofWord && r.oneOf(i+2, "them", "em", "us", "those", "these") ||

@@ -91,6 +91,19 @@ func (r *reader) tillersTold(t *tally, i int) int {
 		t.n = n
 		return k
 	}
+	if k := r.over(i, ",", "(", "-"); len(t.said) == 1 && t.n == 0 && r.oneOf(k, "counted", "pulled", "took", "sampled", "measured") {
+		if n, next := r.whole(k + 1); next > k+1 && n > 1 && n < 60 {
+			next = r.over(next, "tillers", "tiller", "of", "them", ")")
+			if e := r.tok(next); e.shape == end || e.shape == newline || e.shape == mark && e.text != ":" && e.text != "/" {
+				t.n = n // "2.25 leaves on average, counted 8"
+				return next
+			}
+		}
+	}
+	if n := r.tok(j + 1); u.text == "(" && len(t.said) == 1 && t.decimal && n.shape == number && !n.decimal && n.value > 3 && r.tok(j+2).text == ")" && t.n == 0 {
+		t.n = int(n.value) // "avg 2.4 (8)"
+		return j + 3
+	}
 	if u.text == "n" && r.tok(j+1).text == "=" {
 		if n, k := r.whole(j + 2); k > j+2 {
 			t.n = n

@@ -120,7 +120,7 @@ var placeWords = wordSet(`river flat road back front house hill dam creek bush g
 	ridge valley bank meadow bay point cliff beach lake pond spring lower upper`)
 
 // notNames are verbs and small words that no paddock is called by.
-var notNames = wordSet(`let keep keeping saving reserving stockpiling deferring another lot pumped irrigated tankered injected broadcast chucked flicked
+var notNames = wordSet(`anything anyone nothing something everything let keep keeping saving reserving stockpiling deferring another lot pumped irrigated tankered injected broadcast chucked flicked
 	threw hauled finish knocked dropped works sale sales saleyards market factory grazier vet truck trucks abattoir meatworks slaughter yards yard feedpad home
 	agistment milking town hospital twice thrice drenched soaked everyone everyones everybody everybodys
 	man notch marks job missed march sat sun mon nth first second third fourth fifth swimming sold kettle telly lights radio`)
