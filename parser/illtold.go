@@ -302,3 +302,17 @@ var (
 	feedVerbs = wordSet(`eating eat eaten drinking drink suck feeding`)
 	aimedAt   = wordSet(`about around for at after to over across because when while`)
 )
+
+// namesIllness tells whether a sign of illness stands in what may be a name: no
+// paddock is called Milk Fever.
+func (r *reader) namesIllness(from, to int) bool {
+	for i := from; i < to; i++ {
+		list := signsOf[r.tok(i).text]
+		for n := range list {
+			if _, ok := r.signAt(&list[n], i, to); ok {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -338,7 +338,7 @@ func (r *reader) markedPad(i int) (place, bool) {
 	if !ok {
 		p, ok = r.wildPad(j, true)
 	}
-	if t := r.tok(j); !ok && r.anyPaddock && t.shape == word && nameTags[t.tag] && len(t.text) > 1 && !notNames[t.text] && !walkWords[t.text] && !grassWords[t.text] && !hurtWords[t.text] && !illWords[t.text] {
+	if t := r.tok(j); !ok && r.anyPaddock && t.shape == word && nameTags[t.tag] && len(t.text) > 1 && !notNames[t.text] && !walkWords[t.text] && !grassWords[t.text] && !hurtWords[t.text] && !illWords[t.text] && !r.namesIllness(j, j+1) {
 		p, ok = place{name: r.source(j, j+1), known: true, next: j + 1}, true
 	}
 	if !ok && r.tok(j).shape == number && !r.tok(j).decimal {

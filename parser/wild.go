@@ -155,7 +155,7 @@ func (r *reader) wildName(i int, loose bool) (place, bool) {
 		}
 		n++
 	}
-	if n == 0 || !sure {
+	if n == 0 || !sure || r.namesIllness(i, i+n) {
 		return place{}, false
 	}
 	marked := r.tok(i+n).tag == padMark
