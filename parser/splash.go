@@ -12,13 +12,13 @@ func (r *reader) splashed(from, to int) bool {
 	burns = burns && !r.refuted(from, burn)
 	for i := from; i < to; i++ {
 		t := r.tok(i)
-		if t.shape != word || r.refuted(from, i) {
+		if t.shape != word {
 			continue
 		}
-		if swallowWords[t.text] && chemical {
+		if chemical && swallowWords[t.text] && !r.refuted(from, i) {
 			return true
 		}
-		if !r.oneOf(i, "my", "his", "her", "their") {
+		if !(chemical || burns) || !r.oneOf(i, "my", "his", "her", "their") || r.refuted(from, i) {
 			continue
 		}
 		k := r.over(i+1, "left", "right", "whole", "bare")

@@ -134,6 +134,9 @@ func (r *reader) furtherRain(c *clause, v float64, i, next int) int {
 
 // inches reads "an inch" and "three quarters of an inch" up to the unit.
 func (r *reader) inches(i int) (v float64, next int, ok bool) {
+	if !r.hasTag(i+1, i+7, inchUnit) {
+		return 0, i, false
+	}
 	if r.oneOf(i, "a", "an") && r.tok(i+1).tag == inchUnit {
 		return 1, i + 1, true
 	}
