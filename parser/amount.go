@@ -262,6 +262,9 @@ func (r *reader) strangeAmount(c *clause, i int) int {
 	if t.shape != number {
 		return i
 	}
+	if k, ok := r.balePart(c, i); ok {
+		return k
+	}
 	if k := r.over(i+2, "of"); (u.tag == kgUnit || r.oneOf(i+1, "units", "unit")) && r.oneOf(k, "n", "nitrogen") && !r.joins(k+1) {
 		c.acts |= actFert
 		return k + 1 // "46 units of N on 11"

@@ -39,9 +39,9 @@
 //   - paddocks and herds: book.go, pads.go, padlist.go, pairs.go, walk.go, shortname.go, position.go, wild.go, roles.go, herd.go
 //   - counts: number.go, numberword.go, scores.go, multiples.go, tally.go, tallytail.go, aside.go, setaside.go, tillerparts.go, introduced.go, gist.go, vaguely.go, repeat.go, eachof.go, openslist.go, firmcount.go
 //   - days and hours: when.go, date.go, limit.go, freefrom.go, daytold.go, notdays.go, hour.go, ahead.go, presenttense.go
-//   - grazings: graze.go, oddpad.go, eaten.go, exception.go, given.go, wherethey.go, kept.go, leftbehind.go, uneaten.go, share.go; holds and cuts: hold.go, lifted.go, spread.go, mowing.go, canopytold.go, otherjob.go
+//   - grazings: graze.go, oddpad.go, eaten.go, exception.go, given.go, wherethey.go, kept.go, leftbehind.go, uneaten.go, share.go; holds and cuts: hold.go, lifted.go, spread.go, mowing.go, bales.go, canopytold.go, otherjob.go
 //   - weather: weather.go, series.go, raindays.go, leastmost.go; alarms and notes: alarm.go, alarmdown.go, alarmsplit.go, illtold.go, illsigns.go, splash.go, trouble.go
 //   - questions: question.go, questionrules.go, behind.go, request.go, command.go; setting up: setup*.go
 //   - mends: mending.go, mendtail.go, correction.go, undo.go, undotalk.go, again.go, mendasked.go; asks and their answers: offer.go, choose.go
-//   - talk beside a report: talk.go, booked.go, stray.go, plea.go, promise.go, unsent.go, notreached.go, byway.go, agreed.go, asidetold.go, standstill.go, people.go, besidetalk.go, bracket.go; a report beside talk: firstreport.go
+//   - talk beside a report: talk.go, booked.go, stray.go, plea.go, promise.go, unsent.go, notreached.go, byway.go, agreed.go, asidetold.go, standstill.go, people.go, besidetalk.go, bracket.go; a report beside talk: firstreport.go, passedover.go
 package parser

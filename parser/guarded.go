@@ -227,7 +227,13 @@ func (r *reader) noVerb(c *clause) outcome {
 	if r.tellsOf(c) {
 		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	}
-	return outcome{talk: true}
+	if o, ok := r.dayAndNight(c); ok {
+		return o
+	}
+	if o, ok := r.shareAlone(c); ok {
+		return o
+	}
+	return r.stockThere(c)
 }
 
 // tellsOf tells whether a clause plainly tells something of the paddock that it

@@ -81,7 +81,8 @@ func limitDropped(list []clause, n int) bool {
 		return false
 	}
 	last := &list[n-1]
-	return last.sentence == c.sentence && last.family() == famHold && last.guard == 0 && last.until == 0 && last.spell == 0 && len(last.pads) > 0 && !last.has(actWet)
+	next := c.sentence == last.sentence+1 && len(c.pads)+len(c.mobs) == 0 && c.head == 0 && c.guard&(guardAsk|guardWish) == 0 // "urea on 6. Won't be fit for ten days"
+	return (last.sentence == c.sentence || next) && last.family() == famHold && last.guard == 0 && last.until == 0 && last.spell == 0 && len(last.pads) > 0 && !last.has(actWet)
 }
 
 // perhapsOver asks where a hold is told with a word that ends one: "12 spray ok

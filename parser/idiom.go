@@ -142,7 +142,7 @@ func (r *reader) wordPart(c *clause, i int) int {
 		c.acts |= map[bool]act{true: actTopped, false: actCut}[r.oneOf(i, "topping", "mulching")]
 		return i + 1
 	}
-	if r.countDone(c, i) || r.outside(c, i) {
+	if r.countDone(c, i) || r.outside(c, i) || r.heldFast(i) && len(c.mobs) == 0 {
 		c.remarks++
 		return i + 1
 	}

@@ -69,7 +69,7 @@ func (r *reader) limitPart(c *clause, i int) int {
 		}
 	case (t.tag == okWord || r.oneOf(i, "ok", "okay", "good", "clear", "safe", "fit")) && r.tok(i+1).tag == againWord && (r.tok(i+2).tag == fromWord || r.tok(i+2).tag == onWord):
 		j += 3
-	case t.text == "before" && c.has(actHold|actsHold):
+	case t.text == "before" && (c.has(actHold|actsHold) || c.guard&guardNeg != 0 && c.acts == 0 && len(c.pads) == 0 && r.heldBefore(c, i)):
 		j++
 	case t.tag == notWord && r.tok(i+1).text == "before", t.text == "no" && r.tok(i+1).text == "grazing" && r.tok(i+2).tag == untilWord:
 		j += 2

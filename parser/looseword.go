@@ -43,6 +43,10 @@ func (r *reader) looseWord(c *clause, i int) int {
 			return k
 		}
 	}
+	if r.oneOf(i, "home") && r.tok(i-1).tag != wentWord && r.herdBetween(c.from, i) && (r.tok(i+1).tag == toWord || r.tok(i+1).tag == intoWord) && r.padAhead(i+2) {
+		c.remarks++
+		return i + 1 // "brought them home to 2 from 20"
+	}
 	if r.oneOf(i, "home", "inside") && (r.tok(i+1).tag == offWord || r.tok(i+1).tag == fromWord || r.tok(i+1).tag == outWord) || opens && r.spreadTool(c, i) {
 		c.remarks++
 		return i + 1
@@ -83,6 +87,9 @@ func (r *reader) looseWord(c *clause, i int) int {
 		r.prefix(c, roleOut)
 		return i + 1
 	case withWord:
+		if k := r.joinedThem(c, i); k > i {
+			return k
+		}
 		if k := r.product(i + 1); c.has(actSpray|actFert|actSow) && k > i+1 {
 			return k
 		}

@@ -224,6 +224,9 @@ func (r *reader) notAPad(i int, p place) bool {
 	if r.day(i).ok || r.soManyOf(i) {
 		return true
 	}
+	if _, _, ok := r.balesAt(i); ok && r.tok(i-1).tag != padMark {
+		return true
+	}
 	if u := r.tok(i + 1); u.shape == part || u.text == "+" && u.glued && r.tok(i+2).glued && r.tok(i+2).shape == number {
 		return true
 	}

@@ -8,7 +8,7 @@ import "strings"
 // peopleMoved tells whether a clause tells of people or things that moved, not
 // of stock.
 func (r *reader) peopleMoved(c *clause) bool {
-	if c.trouble || c.event || c.guard&guardAsk != 0 || len(c.mobs) > 0 || c.head > 0 || c.resid != nil || c.has(actGrazed|actPlace) && !r.thingMoved(c) || c.share > 0 || c.count != nil || len(c.pads) == 0 || r.anyBeast(c.from, c.to) {
+	if c.trouble || c.event || c.guard&guardAsk != 0 || len(c.mobs) > 0 || c.head > 0 || c.resid != nil || c.has(actGrazed|actPlace) && !r.thingMoved(c) && (c.has(actGrazed) || !r.thingGoes(c)) || c.share > 0 || c.count != nil || len(c.pads) == 0 || r.anyBeast(c.from, c.to) {
 		return false
 	}
 	if c.acts&^(actsGraze|actOrder|actGoing|actPlace) != 0 && !(c.acts&^(actsGraze|actShut|actPlace) == 0 && r.thingMoved(c)) {
@@ -80,11 +80,18 @@ func (r *reader) theBuilding(c *clause) bool {
 func (r *reader) moverBefore(c *clause, to int) bool {
 	for i := c.from; i < to; i++ {
 		t := r.tok(i)
-		if t.shape == word && (t.tag == putWord || t.tag == movedWord || t.tag == moveWord || t.tag == movingWord || r.oneOf(i, "let", "them", "em", "they", "theyre", "theyve", "stock", "animals", "girls", "ladies", "took")) && !r.oneOf(i, "drove") {
+		if t.shape == word && (t.tag == putWord && !r.heldFast(i) || t.tag == movedWord || t.tag == moveWord || t.tag == movingWord || r.oneOf(i, "let", "them", "em", "they", "theyre", "theyve", "stock", "animals", "girls", "ladies", "took")) && !r.oneOf(i, "drove") {
 			return true
 		}
 	}
 	return false
+}
+
+// heldFast tells whether "stuck" says that somebody or something got no further, not
+// that stock were stuck into a paddock: "stuck again".
+func (r *reader) heldFast(i int) bool {
+	_, k := r.mob(r.over(i+1, "the", "all", "my", "our"))
+	return r.oneOf(i, "stuck") && k == r.over(i+1, "the", "all", "my", "our") && !stockPronouns[r.tok(k).text]
 }
 
 // tookThemselves tells whether somebody went somewhere by themselves: "I've been
@@ -139,7 +146,7 @@ func (r *reader) thingGoes(c *clause) bool {
 	}
 	for i := c.from; i < c.to; i++ {
 		if t := r.tok(i); t.shape == word && (i < c.pads[0].at || r.anyPaddock && !c.pads[0].marked && c.names(i)) &&
-			(vehicleWords[t.text] || goods[t.text] || visitors[t.text] || r.anyPaddock && household[t.text]) {
+			(vehicleWords[t.text] || r.oneOf(i, "it") && r.oneOf(i-1, "got", "pulled", "dragged", "towed", "fished") || goods[t.text] || visitors[t.text] || r.anyPaddock && household[t.text]) {
 			return true
 		}
 	}

@@ -54,13 +54,30 @@ func (r *reader) soManyOf(i int) bool {
 // fenceFor tells whether a thing was moved for stock, not the stock: "shifted the
 // fence for the heifers in 12".
 func (r *reader) fenceFor(c *clause) bool {
-	if len(c.mobs) != 1 || len(c.pads) == 0 || !c.has(actMoved|actOrder|actGoing) {
+	if len(c.mobs) > 1 || len(c.pads) == 0 || !c.has(actMoved|actOrder|actGoing) {
 		return false
 	}
 	for i := c.from; i < c.pads[0].at; i++ {
 		if t := r.tok(i); t.shape == word && (t.tag == troubleWord || vehicleWords[t.text] || goods[t.text]) {
-			return r.hasText(i+1, c.pads[0].at, "for")
+			return r.hasText(i+1, c.to, "for")
 		}
 	}
 	return false
+}
+
+// joinedThem steps over those that others were put in with: they stand where they
+// stood. "put the dry mob in with the milkers in 10".
+//
+//	joined = ( "in" | "back" | "up" | … ) "with" ( "the" | "our" | … ) mob place
+func (r *reader) joinedThem(c *clause, i int) int {
+	if len(c.pads) > 0 || !r.oneOf(i-1, "in", "back", "up", "together", "are", "is", "out") || len(c.mobs) == 0 && !r.herdBetween(c.from, i) {
+		return i
+	}
+	j := r.over(i+1, "the", "our", "other", "rest", "of")
+	_, k := r.mob(j)
+	if j == i+1 || k == j || !r.oneOf(k, "in", "on", "at", "down", "up", "over") {
+		return i
+	}
+	c.remarks++
+	return k
 }
