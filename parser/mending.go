@@ -65,6 +65,9 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 	if !ok {
 		return outcome{}, false
 	}
+	if r.oneOf(i-1, "no") && i > from && c.Field == entry.FieldTillers && r.tok(i).shape == number && !r.tok(i).decimal && r.bears(r.tok(i).text) {
+		return outcome{ask: &entry.Ask{Reason: "Are those the scores of paddock " + r.tok(i).text + ", or shall I mend your last ones? Please send “p" + r.tok(i).text + "” before scores that are its own."}}, true
+	}
 	_, said := r.announces(i)
 	if why := r.wrongThing(from, said, c); why != "" {
 		return outcome{ask: &entry.Ask{Reason: why}}, true
