@@ -89,8 +89,8 @@ func (r *reader) listOfPads(c *clause) bool {
 	return k > i+2 && r.isScore(k)
 }
 
-// bodyScore steps over a score of animals, which is none of leaves: "bcs
-// 3.5", "cond score 4".
+// bodyScore steps over a score of animals, which is none of leaves: "bcs 3.5",
+// "cond score 4".
 //
 //	bodyScore = ( "bcs" | ( "condition" | "cond" | "body" | … ) "score" ) [ "of" | "is" | … ] number
 func (r *reader) bodyScore(i int) int {
