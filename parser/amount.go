@@ -9,7 +9,7 @@ import (
 //
 //	amount = residual | rain | temperature | share | number strange-unit
 func (r *reader) amountPart(c *clause, i int) int {
-	if t := r.tok(i); t.shape == word && t.tag == unknown && !r.oneOf(i, "another", "most", "couple", "minus", "part", "front", "other") {
+	if t := r.tok(i); t.shape == word && t.tag == unknown && !r.oneOf(i, "another", "most", "couple", "minus", "part", "front", "other") && !r.oneOf(i, "bcs", "cs", "condition", "cond", "body", "locomotion", "lameness", "dag", "fec") {
 		return i // no amount begins so
 	}
 	if r.tok(i).shape == number {
@@ -258,6 +258,9 @@ func (r *reader) strangeAmount(c *clause, i int) int {
 	t, u := r.tok(i), r.tok(i+1)
 	if (t.text == "$" || t.text == "€" || t.text == "£") && u.shape == number {
 		return r.odd(c, i, i+2)
+	}
+	if k := r.bodyScore(i); k > i {
+		return r.odd(c, i, k)
 	}
 	if t.shape != number {
 		return i

@@ -104,3 +104,24 @@ func (r *reader) praised(i int) int {
 	}
 	return i
 }
+
+// talkedOf tells whether a number told as a word, behind scores in figures, may
+// be how many tillers rather than a score, because something is told of it:
+// "2 2.5 3 and one broken".
+func (r *reader) talkedOf(t *tally, i, next int) bool {
+	w := r.tok(next)
+	if len(t.said) == 0 || r.tok(i).tag != numberWord || next != i+1 || w.shape != word || w.glued {
+		return false
+	}
+	k := i - 1
+	for r.joins(k) {
+		k--
+	}
+	if s := r.tok(k); s.shape != number && s.shape != part {
+		return false
+	}
+	if _, _, idiom := r.idiomAt(next); idiom || r.day(next).ok {
+		return false
+	}
+	return w.tag == unknown || r.oneOf(next, "thats", "that", "which", "is", "was", "had", "has", "with", "in", "going", "gone", "dead", "broken", "snapped", "bent", "short", "eaten", "chewed", "grazed") && r.tok(next+1).shape != number
+}

@@ -113,3 +113,56 @@ func (r *reader) leastFirst(i int) bool {
 	t := r.tok(k)
 	return t.shape == word && (t.tag == minWord || t.tag == maxWord) && r.otherSide(t.tag, k+1)
 }
+
+const whichIsWhich = "Which temperature is which? Please send one message for each."
+
+// apartFrom tells whether two readings were taken in two places, each told.
+func (c *clause) apartFrom(d *clause) bool {
+	whole := func(c *clause) bool { return len(c.temps) == 1 || c.low != nil || c.high != nil }
+	return c.where != "" && d.where != "" && c.where != d.where && whole(c) && whole(d)
+}
+
+// otherReading tells whether a word of where a temperature was taken belongs to
+// the number behind it, as another place stands before the reading: the "air" of
+// "soil 11 air 18".
+func (r *reader) otherReading(i int, where entry.Thermometer) bool {
+	if where == "" {
+		return false
+	}
+	for n := 0; n < longestRun && r.tok(i).shape == word && (r.tok(i).tag == soilWord || r.tok(i).tag == airWord || r.tok(i).tag == tempWord || r.oneOf(i, "is", "was", "at", "about")); n++ {
+		i++
+	}
+	if r.oneOf(i, ":", "=") {
+		i++
+	}
+	_, _, ok := r.plain(i)
+	return ok
+}
+
+// ofScores tells whether the least and the most may be those of leaf scores: no
+// word says that they are temperatures, and they stand beside a paddock or an
+// average.
+func (r *reader) ofScores(c *clause) bool {
+	if c.where != "" || c.low == nil && c.high == nil {
+		return false
+	}
+	beside := c.count != nil || len(c.pads) > 0
+	for i := c.from; i < c.to; i++ {
+		if t := r.tok(i); t.tag == tempWord || t.tag == frostWord || t.tag == degreeUnit || t.text == "°" {
+			return false
+		}
+		beside = beside || r.tok(i).tag == averageWord || r.tok(i).tag == tillerUnit
+	}
+	return beside
+}
+
+const leastOfScores = "Are those the lowest and the highest score, or temperatures? Please send the average with the number of tillers."
+
+// extremes tells whether the least and the most of a clause may be scores, as no
+// word says what they are of: behind a count, "low 1.5, high 3".
+func (r *reader) extremes(c *clause) bool {
+	if c.family() != famTemp || c.where != "" || len(c.temps) > 0 || r.hasTag(c.from, c.to, tempWord) || r.hasTag(c.from, c.to, degreeUnit) || r.hasTag(c.from, c.to, frostWord) {
+		return false
+	}
+	return (c.low == nil || *c.low >= 0 && *c.low <= 5) && (c.high == nil || *c.high <= 5)
+}

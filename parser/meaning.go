@@ -124,31 +124,11 @@ func (r *reader) entriesOf(c *clause) ([]entry.Entry, string) {
 	case famRelease:
 		return r.releases(c)
 	case famRain:
-		return r.rains(c)
+		return r.rainsAnd(c)
 	case famTemp:
 		return r.temperatures(c)
 	}
 	return nil, ""
-}
-
-// countBeside gives the count of a clause that tells by its way that the paddock
-// is held, cut or free again: "12 2.5 2.5 2.5 too wet though".
-func (r *reader) countBeside(c *clause) ([]entry.Entry, string, bool) {
-	f := c.family()
-	if f != famHold && f != famRelease && f != famCut || c.count == nil || len(c.count.said) < 2 || !c.count.decimal && len(c.count.said) < 3 || len(c.pads) != 1 || c.count.doubt != "" {
-		return nil, "", false
-	}
-	count, rest := *c, *c
-	count.acts, count.until, count.spell, rest.count = 0, 0, 0, nil
-	list, doubt := r.counts(&count)
-	if doubt != "" || len(list) == 0 {
-		return nil, "", false
-	}
-	more, doubt := r.entriesOf(&rest)
-	if doubt == "" {
-		doubt = rest.doubt
-	}
-	return append(list, more...), doubt, true
 }
 
 // counts gives the count of one paddock, and its canopy where that was told.
@@ -202,6 +182,9 @@ func (r *reader) counts(c *clause) ([]entry.Entry, string) {
 	}
 	if c.count.doubt != "" && c.count.garbled {
 		return nil, c.count.doubt
+	}
+	if r.listOfPads(c) {
+		return nil, "Are those paddocks or scores? Please send each paddock with its scores on a line of its own."
 	}
 	if len(c.count.said) == 0 {
 		return nil, "What were the scores? Every tiller of that list was set aside."

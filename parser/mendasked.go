@@ -54,3 +54,50 @@ func (r *reader) mobAt(i int) bool {
 	_, k := r.mob(i)
 	return k > i
 }
+
+// wrongToldOf meets a message that says no more than that something logged is
+// wrong, or which of its scores: what shall be done is not told, so it asks.
+//
+//	wrongTold = "that" "was" "wrong" | "sent" "by" "mistake" | … | [ "the" ] ordinal ( "one" | "score" | "count" | … ) ( "was" | "should" ) { word } number
+func (r *reader) wrongToldOf(i, to int) (outcome, bool) {
+	for _, w := range wrongTold {
+		k, ok := r.run(i, w...)
+		for ok && k < to && (r.tok(k).shape == mark || r.tok(k).tag == courtesy || undoTails[r.tok(k).text]) {
+			k++
+		}
+		if ok && k >= to && !r.asks(i, to) {
+			return outcome{ask: &entry.Ask{Reason: "Shall I take back your latest entry?",
+				Options: []entry.Option{{Label: "Yes, take it back", Entries: []entry.Entry{entry.Undo{}}}}}}, true
+		}
+	}
+	k := r.over(i, "the", "my")
+	if !r.oneOf(k, "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "last", "1st", "2nd", "3rd", "4th") || !r.oneOf(k+1, "one", "score", "tiller", "count", "number") ||
+		!r.oneOf(k+2, "was", "should", "shouldve", "is") || r.asks(i, to) {
+		return outcome{}, false
+	}
+	j := r.over(k+2, "was", "should", "shouldve", "is", "be", "been", "have", "read", "say", "said", "actually", "a")
+	a, ok := r.value(j)
+	if !ok || a.value > 5 || !(r.oneOf(k+2, "should", "shouldve") || r.oneOf(r.over(a.next, ","), "not")) {
+		return outcome{}, false
+	}
+	end := a.next
+	if n := r.over(end, ","); r.oneOf(n, "not") {
+		if b, ok := r.value(r.over(n+1, "a")); ok {
+			end = b.next
+		}
+	}
+	if end < to {
+		return outcome{}, false
+	}
+	return outcome{ask: &entry.Ask{Reason: "Which scores should stand? Please send all of them, such as: make it 2.5 2 2"}}, true
+}
+
+// asks tells whether a question mark stands in a run of tokens.
+func (r *reader) asks(from, to int) bool { return r.hasText(from, to+1, "?") }
+
+// wrongTold says that something is wrong, and no more.
+var wrongTold = [][]string{
+	{"that", "was", "wrong"}, {"thats", "wrong"}, {"that", "is", "wrong"}, {"thats", "not", "right"}, {"that", "was", "a", "mistake"}, {"thats", "a", "mistake"},
+	{"sent", "by", "mistake"}, {"sent", "in", "error"}, {"sent", "that", "by", "mistake"}, {"didnt", "mean", "to", "send", "that"}, {"i", "didnt", "mean", "to", "send", "that"},
+	{"disregard"}, {"disregard", "the", "above"}, {"ignore", "the", "above"}, {"wipe", "that"}, {"that", "was", "not", "right"}, {"that", "wasnt", "right"},
+}

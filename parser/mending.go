@@ -25,6 +25,10 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 	for to-1 > i && r.oneOf(to-1, "lads", "there", "folks", "guys", "team", "everyone", "mate", "boss", "please", "sorry", "soz", "thanks", "ta") && !r.oneOf(to-2, "the", "our", "those") {
 		to--
 	}
+	if o, ok := r.wrongToldOf(i, to); ok {
+		return o, true
+	}
+	sorryBehind := r.oneOf(to, "sorry", "soz")
 	i = r.sentWrong(i, to)
 	undo, k := r.undo(i)
 	if undo {
@@ -62,8 +66,15 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 			Options: []entry.Option{{Label: "Mend it: " + c.ToName + ", not " + c.From, Entries: []entry.Entry{c}}}}}, true
 	}
 	c, ok := r.correction(i, to, i > from || r.Reply)
+	if !ok && sorryBehind {
+		c, ok = r.correction(i, to, true)
+		ok = ok && c.Field != entry.FieldTillers // "13 sorry"; scores alone may be any paddock's
+	}
 	if !ok {
 		return outcome{}, false
+	}
+	if r.oneOf(i-1, "no") && i > from && c.Field == entry.FieldTillers && r.tok(i).shape == number && !r.tok(i).decimal && r.bears(r.tok(i).text) {
+		return outcome{ask: &entry.Ask{Reason: "Are those the scores of paddock " + r.tok(i).text + ", or shall I mend your last ones? Please send “p" + r.tok(i).text + "” before scores that are its own."}}, true
 	}
 	_, said := r.announces(i)
 	if why := r.wrongThing(from, said, c); why != "" {

@@ -124,6 +124,9 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			if c.family() == famRain && last.family() == famRain && c.sentence == last.sentence && !c.more && !(c.days.ok && (last.days.ok || r.fallenBy(last, c))) && !c.series {
 				c.unsure("Is that one day's rain? Please send the rain of each day, such as: rain 12mm yesterday")
 			}
+			if last.count != nil && r.extremes(c) {
+				c.unsure(leastOfScores)
+			}
 			r.bothIn(out, c)
 			c.inherit(last)
 		}
@@ -208,6 +211,9 @@ func (c *clause) absorbs(d *clause) bool {
 	if f == famRain && g == famRain && c.mm > 0 && d.mm > 0 {
 		return false // "6mm yesterday, another 4mm last night"
 	}
+	if f == famTemp && g == famTemp && c.apartFrom(d) {
+		return false // "soil 11, air 18"
+	}
 	switch {
 	case f == famGraze && g == famGraze && c.acts&actsGraze != 0 && (d.has(actIn) && !c.has(actIn) || d.has(actOut) && !c.has(actOut)) && len(c.pads) > 0 && c.pads[0].role != roleNone:
 		return false // "milkers out of 12, heifers in"
@@ -287,6 +293,9 @@ func (c *clause) absorb(d *clause) {
 		c.mm = d.mm
 	}
 	c.temps = append(c.temps, d.temps...)
+	if c.low != nil && d.low != nil && *c.low != *d.low || c.high != nil && d.high != nil && *c.high != *d.high {
+		c.unsure(whichIsWhich)
+	}
 	if d.low != nil {
 		c.low = d.low
 	}

@@ -24,6 +24,10 @@ func (r *reader) padList(first place, i int, busy bool) ([]place, int) {
 		if j == next && !(r.tok(j).shape == number && !r.tok(j).glued && allDigits(r.tok(first.next-1)) && r.tok(j).value > 4) {
 			return list, next
 		}
+		if p, ok := r.otherLetter(list[len(list)-1], j); ok {
+			list, next = append(list, p), p.next
+			continue
+		}
 		p, ok := r.onePad(j, false)
 		if !ok || r.itsOwn(p.next) || busy && r.ownVerb(p.next) {
 			return list, next
@@ -120,4 +124,16 @@ func (r *reader) padRange(first place, i int) ([]place, int) {
 	}
 	list[len(list)-1].next = j + 1
 	return list, j + 1
+}
+
+// otherLetter reads a letter alone behind a paddock of a number and a letter:
+// the B of "6A and B".
+func (r *reader) otherLetter(last place, i int) (place, bool) {
+	t := r.tok(i)
+	stem := strings.TrimRight(foldOf(last.name), "abcdefgh")
+	if t.shape != word || len(t.text) != 1 || t.text[0] < 'b' || t.text[0] > 'h' || r.tok(i+1).glued || stem == "" || len(stem) != len(foldOf(last.name))-1 || r.tok(last.next-2).shape != number {
+		return place{}, false
+	}
+	name, ok := r.book.has(stem + t.text)
+	return place{name: name, known: ok, at: i, next: i + 1, role: last.role}, ok
 }

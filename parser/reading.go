@@ -9,7 +9,7 @@ func (r *reader) rains(c *clause) ([]entry.Entry, string) {
 	if !r.toldRain(c) {
 		return nil, ""
 	}
-	if len(c.pads) > 0 && c.acts&(actGrazed|actMoved|actOut|actsCut|actsHold&^actWet) != 0 {
+	if r.besideWeather(c) {
 		return nil, "Is that rain, something in " + c.pads[0].name + ", or both? Please send them apart."
 	}
 	for _, p := range c.pads {
@@ -67,13 +67,19 @@ func (r *reader) temperatures(c *clause) ([]entry.Entry, string) {
 	if len(c.temps) == 0 && c.low == nil && c.high == nil {
 		return nil, ""
 	}
+	if r.besideWeather(c) {
+		return nil, "Is that a temperature, something in " + c.pads[0].name + ", or both? Please send them apart."
+	}
+	if r.ofScores(c) {
+		return nil, leastOfScores
+	}
 	if why := r.fromFahrenheit(c); why != "" {
 		return nil, why
 	}
 	t := entry.Temperature{Date: r.dayOf(c), Min: c.low, Max: c.high, Where: c.where}
 	switch {
 	case len(c.temps) > 1, len(c.temps) == 1 && (c.low != nil || c.high != nil):
-		return nil, "Which temperature is which? Please send one message for each."
+		return nil, whichIsWhich
 	case len(c.temps) == 1:
 		v := c.temps[0]
 		t.Celsius = &v

@@ -179,7 +179,7 @@ func (r *reader) isScore(i int) bool {
 		return false // half grazed, half left, half at 2
 	case n.tag == yellowWord && i > 0 && r.tok(i-1).text == "," && r.tok(i-3).text != "," && r.tok(i).shape == number && !a.decimal:
 		return false // ", 2 yellowing"
-	case r.tok(i).tag == numberWord && r.yellowAhead(i):
+	case r.tok(i).shape == word && (r.tok(i).tag == numberWord || r.tok(i).tag == partWord) && r.yellowAhead(i):
 		return false // "two yellowing"
 	}
 	if n := r.tok(a.next + 1); r.tok(a.next).tag == leftWord && (n.shape == end || n.shape == mark || n.shape == newline) && !a.decimal {
@@ -292,6 +292,9 @@ func (r *reader) tiller(t *tally, i int) (int, bool) {
 		next++
 	}
 	if w := r.tok(i + 2); next == i+1 && len(t.said) > 0 && a.value > 1 && !a.decimal && r.oneOf(next, "were") && w.shape == word && w.tag != atWord && w.tag != yellowWord && !r.eventAhead(next+1) {
+		t.unsure("Is “%s” a score, or how many tillers? Please put repro, daughter, no remnant or x for each tiller set aside.", r.tok(i).text)
+	}
+	if r.talkedOf(t, i, next) {
 		t.unsure("Is “%s” a score, or how many tillers? Please put repro, daughter, no remnant or x for each tiller set aside.", r.tok(i).text)
 	}
 	times, next := r.repeat(t, next)

@@ -158,7 +158,7 @@ func (r *reader) asideNear(i int) bool {
 		r.asideFrom, r.asideNext = i, i
 		for ; r.asideNext < len(r.toks); r.asideNext++ {
 			t := r.tok(r.asideNext)
-			if t.shape == word && (t.tag == reproWord || t.tag == daughterWord || t.tag == remnantWord || t.text == "seed" || t.text == "head" || t.text == "heads") {
+			if t.shape == word && (t.tag == reproWord || t.tag == daughterWord || t.tag == remnantWord || t.text == "seed" || t.text == "head" || t.text == "heads" || reproTalk[t.text]) {
 				break
 			}
 		}
@@ -211,7 +211,7 @@ func (r *reader) asidePair(s *entry.Skipped, i int, verb, further bool) (n int, 
 			return 0, nil, i, false // "skipped 13 as it was heading"
 		case u.shape != word || !tieWords[u.text] && !(verb && (asideTalk[u.text] || throwVerbs[u.text])) && !(throwVerbs[u.text] && (r.oneOf(k-1, "i", "we", "ive") || r.oneOf(k-1, "that"))):
 			return 0, nil, i, false
-		case r.oneOf(k, "was", "were", "had", "with", "is", "are", "being", "as", "because", "cos", "coz", "for", "other", "others", "more", "extra"), throwVerbs[u.text]:
+		case r.oneOf(k, "was", "were", "had", "with", "is", "are", "thats", "being", "as", "because", "cos", "coz", "for", "other", "others", "more", "extra"), throwVerbs[u.text]:
 			tied = true
 		}
 	}
@@ -230,7 +230,9 @@ func (r *reader) asideKind(s *entry.Skipped, i int) (*int, int) {
 			return &s.Reproductive, i + 3
 		}
 		return &s.Reproductive, i + 2
-	case r.oneOf(i, "in", "with", "had") && (r.oneOf(i+1, "head") || r.oneOf(i+1, "seed") && r.oneOf(i+2, "heads", "head")):
+	case reproTalk[r.tok(i).text]:
+		return &s.Reproductive, i + 1
+	case r.oneOf(i, "in", "with", "had") && (r.oneOf(i+1, "head", "flower") || r.oneOf(i+1, "seed") && r.oneOf(i+2, "heads", "head")):
 		return &s.Reproductive, r.over(i+2, "heads", "head")
 	case r.oneOf(i, "without", "missing", "lacking", "lacked") && r.tok(r.over(i+1, "a", "any", "the", "its", "their")).tag == remnantWord:
 		return &s.NoRemnant, r.over(r.over(i+1, "a", "any", "the", "its", "their")+1, "leaf", "leaves", "left")
@@ -291,8 +293,10 @@ var (
 	// asideTalk may stand between such a verb and its number.
 	asideTalk = wordSet(`out off away aside he she hed i we ive weve id had have to of the then also just another got get did didnt didn not count include including bother with
 		on from there were was are is about so and but them those these it all more other others extra first up side one top over which that too only`)
+	// reproTalk tells of a tiller that heads only where it is one of those counted.
+	reproTalk = wordSet(`seeding seeded bolting bolted flowering flowered flower`)
 	// tieWords tie a number of tillers to what they were.
-	tieWords = wordSet(`of them those these the was were had with is are being having showing that which who a an more other others extra also tiller tillers ones one
+	tieWords = wordSet(`thats of them those these the was were had with is are being having showing that which who a an more other others extra also tiller tillers ones one
 		as because cos coz since for they it looked too already all both i we ive starting started just clearly obviously off out away aside were got had going pulled`)
 	// asideBehind may stand behind what they were.
 	asideBehind = wordSet(`off out away aside didnt dont not count counted counting include included use score scored bother so as well too them those that it these

@@ -217,6 +217,8 @@ func (r *reader) yellowTail(t *tally, i int) int {
 		}
 	case u.text == "some":
 		n, j = 0, j+1
+	case r.vaguePart(j) > j:
+		n, j = 0, r.vaguePart(j)
 	case u.text == "couple" || u.text == "a" && r.oneOf(j+1, "couple", "pair"):
 		n, j = 2, r.over(j, "a", "couple", "pair")
 	default:
@@ -242,6 +244,8 @@ func (r *reader) yellowTail(t *tally, i int) int {
 		j++
 	}
 	switch {
+	case n == -2 && r.vagueBefore(i):
+		t.unsure("How many tillers had the oldest leaf yellowing?")
 	case n == -2:
 		t.yellow = -1
 	case n == everyTiller:
@@ -332,7 +336,7 @@ func (r *reader) howManyBehind(i int) (n, next int) {
 // on with the scores before it.
 func (r *reader) yellowAhead(i int) bool {
 	if n, k := r.whole(i); k == i || n < 1 {
-		if !r.oneOf(i, "all", "both", "some", "first", "last", "the", "oldest", "older", "bottom", "lowest", "lower", "base", "old", "yellow", "yellowing") {
+		if !r.oneOf(i, "all", "both", "some", "most", "half", "few", "several", "many", "plenty", "lots", "a", "first", "last", "the", "oldest", "older", "bottom", "lowest", "lower", "base", "old", "yellow", "yellowing") {
 			return false
 		}
 	}

@@ -126,3 +126,28 @@ func (r *reader) figures(i int) bool {
 	}
 	return r.tok(k).shape == number || r.tok(k).shape == part
 }
+
+// vaguePart steps over a part of the tillers whose number is not told: "half of
+// them", "a few", "one or two".
+func (r *reader) vaguePart(i int) int {
+	if n, k := r.whole(i); k == i+1 && n >= 1 && n < 6 && r.oneOf(k, "or") && r.tok(i).shape == word {
+		if m, k2 := r.whole(k + 1); k2 > k+1 && m == n+1 {
+			return k2
+		}
+	}
+	k := r.over(i, "about", "maybe", "roughly", "nearly", "a", "the", "good")
+	if r.oneOf(k, "most", "half", "few", "several", "many", "plenty", "lots", "lot", "majority", "quarter", "third", "handful") {
+		return r.over(k+1, "of", "them", "those", "the")
+	}
+	return i
+}
+
+// vagueBefore tells whether such a part was told right before a token.
+func (r *reader) vagueBefore(i int) bool {
+	for k := i - 1; k > i-4 && k > 0 && r.tok(k).shape == word; k-- {
+		if r.oneOf(k, "most", "half", "few", "several", "many", "plenty", "lots", "majority", "quarter", "third", "handful") {
+			return true
+		}
+	}
+	return false
+}

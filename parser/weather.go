@@ -254,13 +254,20 @@ loop:
 	if fahrenheit {
 		v = (v - 32) / 1.8
 	}
-	for last := k + longestRun; k < last && (r.tok(k).tag == soilWord || r.tok(k).tag == airWord || r.tok(k).tag == tempWord); {
+	for last := k + longestRun; k < last && (r.tok(k).tag == soilWord || r.tok(k).tag == airWord || r.tok(k).tag == tempWord) && !r.otherReading(k, where); {
+		if r.tok(k).text == "soil" && where == entry.Air || r.tok(k).tag == airWord && where == entry.Soil {
+			c.unsure(whichIsWhich) // "11 soil 18 air"
+		}
 		if r.tok(k).text == "soil" {
 			where = entry.Soil
 		} else if r.tok(k).tag == airWord {
 			where = entry.Air
 		}
 		k++
+	}
+	if (len(c.temps) > 0 || c.low != nil || c.high != nil) && c.where != "" && where != "" && where != c.where {
+		r.cut = true
+		return i // "soil 11 air 18": another reading
 	}
 	k = r.leastAndMost(c, v, k, where, side)
 	if frost && !deg && v > 5 {
@@ -310,6 +317,9 @@ func (r *reader) keepTemperature(c *clause, v float64, where entry.Thermometer, 
 	}
 	if where != "" {
 		c.where = where
+	}
+	if side == minWord && c.low != nil || side == maxWord && c.high != nil {
+		c.unsure(whichIsWhich)
 	}
 	switch side {
 	case minWord:
