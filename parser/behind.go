@@ -51,6 +51,9 @@ func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question
 	if q, at := r.trailing(from, to, sentence); q != nil {
 		return q, at, true
 	}
+	if !asked && r.tellsLeaves(from, to) {
+		return nil, from, false
+	}
 	if q, at, ok = r.wholeQuestion(from, to, asked); ok {
 		return r.behind(q, from, to), at, ok
 	}
@@ -58,6 +61,17 @@ func (r *reader) question(from, to, sentence int, asked bool) (q *entry.Question
 		return r.behind(q, from, to), from, true
 	}
 	return nil, at, false
+}
+
+// tellsLeaves tells whether a sentence opens with a paddock and its leaves, so
+// that it asks nothing: "bog 0.8 lvs, slow enough".
+func (r *reader) tellsLeaves(from, to int) bool {
+	p, ok := r.onePad(from, false)
+	if !ok || !p.known {
+		return false
+	}
+	k := r.intro(p.next)
+	return k < to && r.tok(k).decimal && r.tok(k+1).tag == leafUnit
 }
 
 // asksBot tells whether somebody is asked to tell something: "can you tell me".

@@ -106,6 +106,12 @@ func (r *reader) holdOff(c *clause, i int) int {
 	if c.says() || c.guard != 0 {
 		return i
 	}
+	if r.oneOf(i, "you") && r.oneOf(i+1, "can") && r.oneOf(i+2, "take") {
+		if k := r.holdOff(c, i+2); k > i+2 {
+			return k // "you can take the silage hold off 12"
+		}
+		return i
+	}
 	lifts := !r.oneOf(i, "take", "took", "taken")
 	k := i + 1
 	if r.oneOf(i, "get", "got") {

@@ -215,7 +215,7 @@ var lexiconTable = map[tag]string{
 	haUnit: `ha hectare hectares`, acreUnit: `acre acres ac`, dayUnit: `day days d`, weekUnit: `week weeks wk wks`, monthUnit: `month months mth mths`,
 	hourUnit: `hour hours hr hrs mins minutes`, headUnit: `head hd`, leafUnit: `leaf leaves lf lvs lv leafs leave`, tillerUnit: `tiller tillers`,
 	degreeUnit: `degree degrees deg degs celsius c`,
-	strangeUnit: `litres litre l bags bag dollars bucks km kms kph m metres meters metre rolls posts loads load ton tons tonnes
+	strangeUnit: `drums drum cans sacks boxes packets cartons tubs litres litre l bags bag dollars bucks km kms kph m metres meters metre rolls posts loads load ton tons tonnes
 		tonne percent oclock`,
 	averageWord: `average avg ave av averages averaged averaging mean avge`, allWord: `all every`, onlyWord: `only`, eachWord: `each apiece`,
 	reproWord: `repro reproductive heading headed nodes node seedhead seedheads noded`, daughterWord: `daughter daughters`, remnantWord: `remnant remnants`,

@@ -38,7 +38,7 @@ var openings = []opening{
 	{wordSet(`got it was were i we must have just that somehow missed left forgotten dropped wiped rubbed slipped fell fallen`), (*reader).offTheBoard},
 	{machines, (*reader).machineThrough},
 	{wordSet(`he she contractor contractors driver lad and`), (*reader).goneBy},
-	{wordSet(`take took taken drop clear get got scrap cancel`), (*reader).holdOff},
+	{wordSet(`you take took taken drop clear get got scrap cancel`), (*reader).holdOff},
 	{wordSet(`rest remainder others other`), (*reader).restLater},
 	{wordSet(`getting got gotten get`), (*reader).lateTold},
 	{wordSet(`when if where`), (*reader).whenYouLook},

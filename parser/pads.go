@@ -36,6 +36,9 @@ func (r *reader) padsPart(c *clause, i int) int {
 	if r.awaiting && c.count == nil && len(c.pads) == 0 && r.way == roleNone && r.listAt(j) {
 		return i // "9A yesterday, 1, 1.5, 1"
 	}
+	if c.count != nil && !c.count.empty() && len(c.pads) == 0 && r.tok(j-1).tag == toWord && r.anyPaddock {
+		return i // "2.5 2 3, soaked to the skin"
+	}
 	if r.scoresHere(c, j) || r.scoresOfRecent(c, j) {
 		return i
 	}

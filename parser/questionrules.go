@@ -54,6 +54,8 @@ func askFile(q *query) *entry.Question {
 		return &entry.Question{About: entry.AskPlan, Days: q.days, Mob: q.mob, File: true}
 	case q.any("export", "csv", "spreadsheet", "download"):
 		return &entry.Question{About: entry.AskHistory, Paddock: pad, Days: q.days, File: true}
+	case q.any("map") && q.any("out"):
+		return &entry.Question{About: entry.AskPlan, Days: q.days, Mob: q.mob}
 	case q.any("map", "picture", "pic", "chart", "graph", "wedge"):
 		about := entry.AskReady
 		switch {

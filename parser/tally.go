@@ -187,7 +187,7 @@ func (r *reader) intro(i int) int {
 			i++ // "three in 12, they were 1, 1.25 and 0.75"
 		case t.text == "a" && r.tok(i+1).tag == averageWord:
 		case t.text == "i" && r.oneOf(i+1, "make", "got", "get", "had", "counted", "count"):
-		case r.oneOf(i, "bang", "spot", "dead", "smack") && r.oneOf(i+1, "on"):
+		case r.oneOf(i, "bang", "spot", "dead", "smack", "right") && r.oneOf(i+1, "on"), r.oneOf(i, "right") && r.oneOf(i+1, "around", "about", "at"):
 			i++
 		case r.oneOf(i, "make", "made") && r.oneOf(i+1, "it"):
 			i++

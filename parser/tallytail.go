@@ -17,6 +17,11 @@ func (r *reader) tallyTail(c *clause, i int) int {
 	if k := r.tillersTold(t, i); k > i {
 		return k
 	}
+	if j := r.over(i, ",", "and"); t.n > 0 && len(t.said) == 1 {
+		if k, ok := r.asideTold(t, j); ok && k > j {
+			return k // "2.25 from 8 tillers, chucked 2 daughters"
+		}
+	}
 	if k := r.yellowTail(t, i); k > i {
 		return k
 	}

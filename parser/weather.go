@@ -338,7 +338,7 @@ func (r *reader) fromFahrenheit(c *clause) string {
 	if c.tooHot == 0 {
 		return ""
 	}
-	if c.tooHot != 2 || c.low == nil || c.high == nil || *c.high > 140 {
+	if c.low == nil || c.high == nil || *c.high > 140 {
 		return fahrenheitOrNot
 	}
 	low, high := (*c.low-32)/1.8, (*c.high-32)/1.8

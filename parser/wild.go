@@ -120,7 +120,7 @@ var placeWords = wordSet(`river flat road back front house hill dam creek bush g
 	ridge valley bank meadow bay point cliff beach lake pond spring lower upper`)
 
 // notNames are verbs and small words that no paddock is called by.
-var notNames = wordSet(`anything anyone nothing something everything let keep keeping saving reserving stockpiling deferring another lot pumped irrigated tankered injected broadcast chucked flicked
+var notNames = wordSet(`can could someone somebody whoever skin brew brews kettle anything anyone nothing something everything let keep keeping saving reserving stockpiling deferring another lot pumped irrigated tankered injected broadcast chucked flicked
 	threw hauled finish knocked dropped works sale sales saleyards market factory grazier vet truck trucks abattoir meatworks slaughter yards yard feedpad home
 	agistment milking town hospital twice thrice drenched soaked everyone everyones everybody everybodys
 	man notch marks job missed march sat sun mon nth first second third fourth fifth swimming sold kettle telly lights radio`)
@@ -158,6 +158,9 @@ func (r *reader) wildName(i int, loose bool) (place, bool) {
 	if n == 0 || !sure || r.namesIllness(i, i+n) {
 		return place{}, false
 	}
+	if m := r.tok(i + n); m.shape == word && m.tag == padMark && len(m.text) > 4 && isCapital(r.text[m.start]) && isCapital(r.text[r.tok(i).start]) && !isCapital(r.text[m.start+1]) {
+		n++ // "Parlour Field" is a name
+	}
 	marked := r.tok(i+n).tag == padMark
 	if !loose && !marked && !r.startsClause(i) && !(i > 0 && r.joins(i-1)) {
 		return place{}, false
@@ -174,6 +177,8 @@ func (r *reader) wildName(i int, loose bool) (place, bool) {
 	}
 	return place{name: r.source(i, next), known: true, marked: marked, next: next}, true
 }
+
+func isCapital(b byte) bool { return b >= 'A' && b <= 'Z' }
 
 // startsClause tells whether a token opens its clause.
 func (r *reader) startsClause(i int) bool { return i == r.opening }
