@@ -11,6 +11,12 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	if len(c.pads) == 0 {
 		return nil, r.grazingWhere(c)
 	}
+	if len(c.mobs) == 0 && c.has(actGrazed) && c.share == 0 && c.resid == nil && (r.hasText(c.from, c.to, "mostly") || r.hasText(c.from, c.to, "largely") || r.hasText(c.from, c.to, "partly")) && len(c.pads) > 0 {
+		return nil, "How much of " + c.pads[0].name + " is grazed? Please say, such as: half of 12 grazed"
+	}
+	if n := len(c.pads); n > 1 && len(c.mobs) == 0 && !c.stock && c.head == 0 && c.acts&^(actMoved|actIn) == 0 && r.tok(c.pads[0].at).shape == word && r.oneOf(c.pads[n-1].next, "is", "are", "was", "needs", "has", "got") {
+		return nil, "" // "road into 12 is bad"
+	}
 	if r.fenceFor(c) {
 		return nil, ""
 	}

@@ -114,4 +114,4 @@ func (r *reader) nameIsWord(i int) bool {
 // numberedThings are what else bears a number on a farm.
 var numberedThings = wordSet(`gate gates tank tanks trough troughs fence tag tags cow bull calf heifer ewe ram row rows bay pump page route unit
 	highway sh silo vat pen pens stall lot batch line break strip channel trailer door phone ext extension room flight ring call text
-	no number code version part step rule page chapter size grade class level stage shed culvert bore valve hydrant reel`)
+	no day days number code version part step rule page chapter size grade class level stage shed culvert bore valve hydrant reel`)

@@ -34,7 +34,7 @@ var openings = []opening{
 	{wordSet(`took takes`), (*reader).tookPeople},
 	{wordSet(`as like`), (*reader).agreedPart},
 	{wordsOf(doneWord), (*reader).doneBefore},
-	{joinSets(wordsOf(toppedWord), wordsOf(sowWord), wordSet(`got bought ordered collected fetched mixed`)), (*reader).otherJob},
+	{joinSets(wordsOf(toppedWord), wordsOf(sowWord), wordSet(`got bought ordered collected fetched mixed put left parked took moved`)), (*reader).otherJob},
 	{wordSet(`got it was were i we must have just that somehow missed left forgotten dropped wiped rubbed slipped fell fallen`), (*reader).offTheBoard},
 	{machines, (*reader).machineThrough},
 	{wordSet(`he she contractor contractors driver lad and`), (*reader).goneBy},

@@ -25,6 +25,11 @@ func (r *reader) otherJob(c *clause, i int) int {
 				return k + 2
 			}
 		}
+	case r.oneOf(i, "put", "left", "parked", "took", "moved"):
+		if k := r.over(i+1, "the", "my", "our"); k > i+1 && r.oneOf(k, "topper", "mower", "mulcher", "slasher", "drill", "sprayer") {
+			c.remarks++
+			return k + 1 // "put the topper in 12"
+		}
 	case t.tag == sowWord:
 		k := r.over(i+1, "a", "the", "some", "more", "new")
 		if n, j := r.whole(k); j > k && n > 0 {
