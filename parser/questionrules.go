@@ -130,6 +130,7 @@ func askHistory(q *query) *entry.Question {
 	case len(q.pads) == 1 && q.any("show", "give", "list") && q.any("everything", "all"):
 	case q.any("what", "whats") && (q.any("did", "done", "been") && q.any("we", "log", "logged") || q.any("done") && q.any("been")):
 	case q.any("been") && q.any("what", "whats") && q.any("put", "written", "done", "recorded", "logged", "down"):
+	case q.any("show", "give") && q.any("last") && q.any("week", "fortnight") && q.n <= 4 && !q.any("plan", "round"):
 	case q.any("show", "give", "list") && q.any("last") && q.days > 0 && !q.any("plan", "order", "round", "rate", "leaf", "leaves", "next"):
 	case q.any("log", "entries", "logged") && q.any("show", "last", "recent", "recently", "give", "the", "see", "latest", "all") && q.n <= 7 && !q.any("how", "count"):
 	default:
