@@ -146,16 +146,19 @@ func (r *reader) keepTemperature(c *clause, v float64, where entry.Thermometer, 
 }
 
 // fromFahrenheit takes the least and the most of a day, told without a unit in
-// the United States, as Fahrenheit where neither can be in Celsius, and asks
-// where one of them can.
+// the United States, as Fahrenheit where one of them cannot be in Celsius: the
+// other is in the same. What no day has is asked about.
 func (r *reader) fromFahrenheit(c *clause) string {
 	if c.tooHot == 0 {
 		return ""
 	}
-	if c.low == nil || c.high == nil || *c.high > 140 {
+	if c.low == nil || c.high == nil || *c.high-*c.low > 70 {
 		return fahrenheitOrNot
 	}
 	low, high := (*c.low-32)/1.8, (*c.high-32)/1.8
+	if high > 50 || high > mostSoil && c.where == entry.Soil || low < -50 {
+		return fahrenheitOrNot
+	}
 	c.low, c.high, c.tooHot = &low, &high, 0
 	return ""
 }
