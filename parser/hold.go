@@ -226,7 +226,8 @@ func (r *reader) sprayerSays(c *clause, i int) bool {
 // noLongerFor gives what a paddock that is free again was held for: "unlock 28,
 // it's not for silage any more".
 func (r *reader) noLongerFor(c *clause) entry.Reason {
-	for i := c.to; i < r.sentenceEnd(c.to, len(r.toks)); i++ {
+	end := r.sentenceEnd(c.to, min(len(r.toks), c.to+longestPiece))
+	for i := c.to; i < end; i++ {
 		if r.tok(i).tag != notWord && r.tok(i).tag != negWord || r.tok(i+1).tag != forWord {
 			continue
 		}
