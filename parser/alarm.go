@@ -234,9 +234,15 @@ func (r *reader) denial(from, k int) bool {
 
 // stockIll tells whether animals look ill.
 func (r *reader) stockIll(from, to int) bool {
-	text := r.spaced(from, to)
+	var a about
 	for i := from; i < to; i++ {
-		if r.illWord(from, i, to, text) {
+		if t := r.tok(i); t.shape != word || !illWords[t.text] {
+			continue
+		}
+		if !a.known {
+			a = r.aboutStock(from, to)
+		}
+		if r.illWord(from, i, &a) {
 			return !r.isOver(from, to)
 		}
 	}
@@ -261,36 +267,58 @@ func (r *reader) numberIll(from, to int) bool {
 }
 
 // illWord tells whether a word tells of an illness in a message.
-func (r *reader) illWord(from, k, to int, text string) bool {
+func (r *reader) illWord(from, k int, a *about) bool {
 	w := r.tok(k).text
-	if r.tok(k).shape != word || !illWords[w] || r.denial(from, k) || signThings[r.tok(k+1).text] || r.oneOf(k+1, "capsule", "capsules", "season", "spores") {
+	if r.denial(from, k) || signThings[r.tok(k+1).text] || r.oneOf(k+1, "capsule", "capsules", "season", "spores") {
 		return false
 	}
-	real := r.anyBeast(from, to)
 	switch {
 	case w == "ill" && (strings.Contains(r.source(k, k+1), "'") || r.oneOf(k+1, "get", "go", "do", "be", "bring", "move", "put", "take", "have", "see", "let", "tell", "come", "drop", "check", "count", "shift", "try", "ring", "give", "run", "send", "need")):
 		return false // "then I'll get the cows in"
 	case surelyIll[w]:
 		return true
-	case (w == "dead" || w == "dying") && containsAny(text, " one dead ", " two dead ", " 1 dead ", " 2 dead ", " 3 dead ", " another dead "):
-		return !containsAny(text, " leaf ", " leaves ", " tiller ", " tillers ")
+	case (w == "dead" || w == "dying") && a.oneDead:
+		return !a.leaves && !a.tillers
 	case stockOnly[r.tok(k+1).text] && beastThings[r.tok(k+2).text], (w == "dead" || w == "dying") && r.deadThing(k):
 		return false
 	case w == "dead" && r.oneOf(k+1, "one", "ones") && r.oneOf(k-2, "found", "seen", "got", "theres"):
 		return true
 	case w == "dead" || w == "dying":
-		return real && !containsAny(text, " leaf ", " leaves ", " grass ", " base ", " tips ", " tip ", " dead matter ", " battery ")
+		return a.beast && !a.leaves && !a.deadGrass
 	case (w == "lame" || w == "limping") && r.tok(k-1).shape == number && !r.tok(k-1).decimal:
 		return true // tag 312 lame
 	case w == "calving":
-		return containsAny(text, " trouble ", " stuck ", " cant calve ", " bad calving ")
+		return a.calving
 	case w == "cast":
-		return real
+		return a.beast
 	case w == "blown" && r.oneOf(k+1, "clear", "down", "over", "off", "away", "out", "flat"):
 		return r.beast(k-1) && r.oneOf(k+1, "out")
 	}
+	return a.beast || a.stock && w != "stiff" && w != "ill" && !a.leaves && !a.tillers
+}
+
+// about is what else a message speaks of, where it holds a word of illness.
+type about struct {
+	known     bool
+	beast     bool // an animal is named
+	stock     bool // or what may count animals
+	oneDead   bool // so many are dead
+	leaves    bool
+	tillers   bool
+	deadGrass bool // what is dead may be grass, or a battery
+	calving   bool // something is wrong with a calving
+}
+
+// aboutStock reads it once for all words of illness in a run of tokens.
+func (r *reader) aboutStock(from, to int) about {
+	text := r.spaced(from, to)
 	_, stock := r.has(from, to, stockWords)
-	return real || stock && w != "stiff" && w != "ill" && !containsAny(text, " tillers ", " leaf ")
+	return about{known: true, beast: r.anyBeast(from, to), stock: stock,
+		oneDead:   containsAny(text, " one dead ", " two dead ", " 1 dead ", " 2 dead ", " 3 dead ", " another dead "),
+		leaves:    containsAny(text, " leaf ", " leaves "),
+		tillers:   containsAny(text, " tiller ", " tillers "),
+		deadGrass: containsAny(text, " grass ", " base ", " tips ", " tip ", " dead matter ", " battery "),
+		calving:   containsAny(text, " trouble ", " stuck ", " cant calve ", " bad calving ")}
 }
 
 // surelyIll are illnesses of stock whatever else is said.
