@@ -19,18 +19,25 @@ func (r *reader) signsTold(from, to int) bool {
 
 // signIn looks for a sign in one sentence of a message.
 func (r *reader) signIn(first, from, to int) bool {
+	asked, over := false, false
+	isOver := func() bool { // looked for once
+		if !asked {
+			asked, over = true, r.isOver(from, to)
+		}
+		return over
+	}
 	for i := from; i < to; i++ {
 		t := r.tok(i)
 		if t.shape != word && t.shape != number {
 			continue
 		}
-		if bodyParts[t.text] && t.shape == word && !r.oneOf(i-1, "own") && !r.oneOf(i+1, "ring", "rings", "rope", "tag", "band", "collar") && r.oneBeast(from, i) && !r.noSign(from, i, i+1) && !r.isOver(from, to) {
+		if bodyParts[t.text] && t.shape == word && !r.oneOf(i-1, "own") && !r.oneOf(i+1, "ring", "rings", "rope", "tag", "band", "collar") && r.oneBeast(from, i) && !r.noSign(from, i, i+1) && !isOver() {
 			return true // "cow cut her leg on the wire"
 		}
 		list := signsOf[t.text]
 		for n := range list {
 			k, ok := r.signAt(&list[n], i, to)
-			if ok && !r.noSign(from, i, k) && !r.isOver(from, to) && r.ailing(list[n].need, first, from, i, k, to) {
+			if ok && !r.noSign(from, i, k) && !isOver() && r.ailing(list[n].need, first, from, i, k, to) {
 				return true
 			}
 		}
