@@ -147,9 +147,9 @@ func Read(text string, c Context) entry.Reading {
 }
 
 // mostTokens is how many words, numbers and marks are read in one message: a
-// walk of 140 paddocks with ten tillers each. It holds the time that a message
+// walk of 125 paddocks with ten tillers each. It holds the time that a message
 // made to cost time can take (ours).
-const mostTokens = 1700
+const mostTokens = 1500
 
 // tooMuch settles a message of more tokens: what may be for the bot is asked to
 // come in parts, marks alone are no message.
