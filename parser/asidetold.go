@@ -4,21 +4,6 @@ package parser
 // shut, who wrote it down and what others think of it: none of it changes what
 // is reported.
 
-// besideTold steps over such a turn.
-//
-//	beside = went | drove | gap | unwritten | opinion
-func (r *reader) besideTold(c *clause, i int) int {
-	for _, read := range besideReaders {
-		if k := read(r, c, i); k > i {
-			c.remarks++
-			return k
-		}
-	}
-	return i
-}
-
-var besideReaders = []func(*reader, *clause, int) int{(*reader).wentRound, (*reader).drovePast, (*reader).gapClosed, (*reader).unwritten, (*reader).opinion, (*reader).whereItFell, (*reader).noGrassLeft}
-
 // wentRound steps over "went round after breakfast": whoever counts goes round,
 // where no stock are told of and scores follow.
 func (r *reader) wentRound(c *clause, i int) int {
@@ -44,7 +29,7 @@ func (r *reader) wentRound(c *clause, i int) int {
 
 // drovePast steps over "drove past", "walked by": somebody looked into a paddock.
 func (r *reader) drovePast(c *clause, i int) int {
-	if !r.oneOf(i, "drove", "drive", "driving", "walked", "cycled") || len(c.mobs) > 0 || c.head > 0 || c.says() {
+	if !r.oneOf(i, "drove", "drive", "driving", "walked", "cycled", "rode") || len(c.mobs) > 0 || c.head > 0 || c.says() {
 		return i
 	}
 	if k := r.over(i+1, "right", "just"); r.oneOf(k, "past", "by", "alongside") && r.padAhead(r.over(k+1, "the")) {
@@ -112,10 +97,7 @@ func (r *reader) unwritten(c *clause, i int) int {
 	default:
 		return i
 	}
-	if stop, ok := r.onlyTalk(k); ok {
-		return stop
-	}
-	return i
+	return r.talkFrom(i, k)
 }
 
 // opinion steps over what others think of a paddock whose tillers were told:
@@ -143,11 +125,7 @@ func (r *reader) opinion(c *clause, i int) int {
 		k++
 	}
 	if r.oneOf(k, "but") {
-		stop, ok := r.onlyTalk(k)
-		if !ok {
-			return i
-		}
-		return stop
+		return r.talkFrom(i, k)
 	}
 	if r.tok(k).shape == end || r.endsSentence(k) {
 		return k

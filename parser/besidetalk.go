@@ -25,12 +25,7 @@ func (r *reader) restLater(c *clause, i int) int {
 	default:
 		return i
 	}
-	end, ok := r.onlyTalk(k)
-	if !ok {
-		return i
-	}
-	c.remarks++
-	return end
+	return r.talkFrom(i, k)
 }
 
 // lateTold steps over "just now getting around to telling y'all": the report is
@@ -42,12 +37,7 @@ func (r *reader) lateTold(c *clause, i int) int {
 		!r.oneOf(i+3, "telling", "tell", "sending", "send", "texting", "text", "logging", "log", "writing", "write", "typing", "putting", "saying", "reporting", "entering", "posting") {
 		return i
 	}
-	end, ok := r.onlyTalk(i + 4)
-	if !ok {
-		return i
-	}
-	c.remarks++
-	return end
+	return r.talkFrom(i, i + 4)
 }
 
 // whenYouLook steps over "when you part it with your boot": how it was seen.
@@ -60,12 +50,7 @@ func (r *reader) whenYouLook(c *clause, i int) int {
 	if !r.oneOf(i+2, "look", "part", "stand", "walk", "bend", "kneel", "peer", "open", "push", "pull", "lift", "spread", "kick", "get", "step", "crouch", "put") {
 		return i
 	}
-	end, ok := r.onlyTalk(i + 3)
-	if !ok {
-		return i
-	}
-	c.remarks++
-	return end
+	return r.talkFrom(i, i + 3)
 }
 
 // whenPassing steps over "when you're passing", "when somebody gets a chance"
@@ -83,12 +68,7 @@ func (r *reader) whenPassing(c *clause, i int) int {
 	default:
 		return i
 	}
-	end, ok := r.onlyTalk(k)
-	if !ok {
-		return i
-	}
-	c.remarks++
-	return end
+	return r.talkFrom(i, k)
 }
 
 // troubleBefore tells whether trouble is told in the sentence before a token.
@@ -122,17 +102,13 @@ func (r *reader) gateLeft(c *clause, i int) int {
 	for n := i - 1; n >= 0 && n > i-longestPiece*2 && !r.endsSentence(n); n-- {
 		gate = gate || r.oneOf(n, "gate", "gates", "gateway", "gap", "gaps", "wire", "tape", "twine", "chain", "chained", "padlock")
 	}
-	end, ok := r.onlyTalk(k + 1)
-	if !ok {
-		return i
-	}
+	end := r.talkFrom(i, k+1)
 	for n := k; n < end; n++ {
 		gate = gate || r.oneOf(n, "gate", "gates", "gateway", "gap")
 	}
 	if !gate {
 		return i
 	}
-	c.remarks++
 	return end
 }
 

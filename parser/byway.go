@@ -5,23 +5,6 @@ import "strings"
 // Phrases that say nothing of what is reported, though their words could: on
 // which way something was seen, how long it took, what was wet or dry.
 
-// byway steps over such a phrase.
-//
-//	byway = way [ "back" | "home" ] ( "from" | "to" | "past" ) [ "the" ] thing
-//	      | ( "took" | "taken" ) [ who ] number ( "days" | "hours" | "weeks" )
-//	      | "the" "ground" ( "in" | "on" ) place … ( "dried" | "wet" )
-func (r *reader) byway(c *clause, i int) int {
-	for _, read := range bywayReaders {
-		if k := read(r, c, i); k > i {
-			c.remarks++
-			return k
-		}
-	}
-	return i
-}
-
-var bywayReaders = []func(*reader, *clause, int) int{(*reader).wayOf, (*reader).timeTaken, (*reader).groundIn, (*reader).readFrom, (*reader).firstSince, (*reader).perhapsRange, (*reader).seenFrom}
-
 // wayOf steps over "on the way back from the sheds", where it is the counter's
 // way: no stock are spoken of, and no paddock is named.
 func (r *reader) wayOf(c *clause, i int) int {

@@ -5,63 +5,76 @@ package parser
 
 // opening is a turn of phrase with the words that it can begin with.
 type opening struct {
-	words map[string]bool
-	read  func(*reader, *clause, int) int
+	words  map[string]bool
+	read   func(*reader, *clause, int) int
+	remark bool // what is stepped over is a remark, and no more
 }
 
-// openings are tried in order.
+// openings are tried in order. Their words are told here alone where a reader does
+// not need to tell them apart.
 var openings = []opening{
-	{joinSets(weatherNames, wordSet(`by ahead in before until till til after when as between while`)), (*reader).aroundWeather},
-	{joinSets(weatherNames, wordSet(`darkness bull cold got was were been being rained hailed snowed blown`)), (*reader).drivenOff},
-	{wordSet(`meant wanted intended`), (*reader).meantTo},
-	{wordSet(`left leaving missed missing not didnt havent never`), (*reader).leftPart},
-	{wordSet(`first earliest`), (*reader).firstGrazing},
-	{wordSet(`finished completed done cleared`), (*reader).partDone},
-	{wordSet(`some most few couple bulk`), (*reader).someOfMob},
-	{wordSet(`emptied tipped poured`), (*reader).emptiedRain},
-	{wordSet(`flat back`), (*reader).sayingPart},
-	{wordSet(`anywhere showing visible`), (*reader).closedRemark},
-	{wordSet(`the new fresh some young`), (*reader).sownWith},
-	{wordSet(`will ill gonna shall`), (*reader).promise},
-	{wordSet(`would could can will whoever`), (*reader).errand},
-	{wordSet(`then after afterwards`), (*reader).gateShut},
-	{joinSets(wordsOf(negWord), wordsOf(notWord), wordSet(`nobodys nothings`)), (*reader).nobodyPart},
-	{joinSets(wordsOf(negWord), wordsOf(notWord)), (*reader).standstill},
-	{joinSets(wordsOf(negWord), wordsOf(notWord)), (*reader).nothingLeft},
-	{wordSet(`on took taken takes ground soil by from off at since maybe perhaps`), (*reader).byway},
-	{wordSet(`hope`), (*reader).hopeFor},
-	{wordSet(`got gotten`), (*reader).gotRoundTo},
-	{wordSet(`took takes`), (*reader).tookPeople},
-	{wordSet(`as like`), (*reader).agreedPart},
-	{wordsOf(doneWord), (*reader).doneBefore},
-	{joinSets(wordsOf(toppedWord), wordsOf(sowWord), wordSet(`got bought ordered collected fetched mixed put left parked took moved`)), (*reader).otherJob},
-	{wordSet(`got it was were i we must have just that somehow missed left forgotten dropped wiped rubbed slipped fell fallen`), (*reader).offTheBoard},
-	{machines, (*reader).machineThrough},
-	{wordSet(`he she contractor contractors driver lad and`), (*reader).goneBy},
-	{wordSet(`you take took taken drop clear get got scrap cancel`), (*reader).holdOff},
-	{wordSet(`rest remainder others other`), (*reader).restLater},
-	{wordSet(`getting got gotten get`), (*reader).lateTold},
-	{wordSet(`when if where`), (*reader).whenYouLook},
-	{wordSet(`when if`), (*reader).whenPassing},
-	{wordSet(`nobody noone no`), (*reader).gateLeft},
-	{wordSet(`that this`), (*reader).thatOne},
-	{wordSet(`they theyd`), (*reader).theyWalked},
-	{wordSet(`like`), (*reader).simile},
-	{wordSet(`wont wouldnt doesnt cant couldnt`), (*reader).wontHold},
-	{wordSet(`got made went headed nipped popped drove ran`), (*reader).wentToCount},
-	{wordSet(`about around bout roughly circa round abt a shortly just well after before since half`), (*reader).aboutHour},
-	{wordSet(`went drove drive driving walked cycled closed shut chained tied pulled latched bolted closing shutting nobody noone no
-		somebody someone everyone everybody dad mum boss he she they neighbour lads people where before there`), (*reader).besideTold},
-	{wordSet(`bar except excepting excluding barring apart aside other minus save less but only all`), (*reader).exceptionPart},
-	{wordSet(`which that but and sorry i ive we weve nobody never forgot forgotten`), (*reader).unsent},
+	{joinSets(weatherNames, wordSet(`by ahead in before until till til after when as between while`)), (*reader).aroundWeather, false},
+	{joinSets(weatherNames, wordSet(`darkness bull cold got was were been being rained hailed snowed blown`)), (*reader).drivenOff, false},
+	{wordSet(`meant wanted intended`), (*reader).meantTo, false},
+	{wordSet(`left leaving missed missing not didnt havent never`), (*reader).leftPart, false},
+	{wordSet(`first earliest`), (*reader).firstGrazing, false},
+	{wordSet(`finished completed done cleared`), (*reader).partDone, false},
+	{wordSet(`some most few couple bulk`), (*reader).someOfMob, false},
+	{wordSet(`emptied tipped poured`), (*reader).emptiedRain, false},
+	{wordSet(`flat back`), (*reader).sayingPart, false},
+	{wordSet(`anywhere showing visible`), (*reader).closedRemark, false},
+	{wordSet(`the new fresh some young`), (*reader).sownWith, false},
+	{wordSet(`will ill gonna shall`), (*reader).promise, true},
+	{wordSet(`would could can will whoever`), (*reader).errand, true},
+	{wordSet(`then after afterwards`), (*reader).gateShut, true},
+	{joinSets(wordsOf(negWord), wordsOf(notWord), wordSet(`nobodys nothings`)), (*reader).nobodyPart, false},
+	{joinSets(wordsOf(negWord), wordsOf(notWord)), (*reader).standstill, false},
+	{joinSets(wordsOf(negWord), wordsOf(notWord)), (*reader).nothingLeft, false},
+	{wordSet(`on`), (*reader).wayOf, true},
+	{wordSet(`took taken takes`), (*reader).timeTaken, true},
+	{wordSet(`ground soil`), (*reader).groundIn, true},
+	{wordSet(`by on from off at`), (*reader).readFrom, true},
+	{wordSet(`since`), (*reader).firstSince, true},
+	{wordSet(`maybe perhaps`), (*reader).perhapsRange, true},
+	{wordSet(`off from`), (*reader).seenFrom, true},
+	{wordSet(`hope`), (*reader).hopeFor, false},
+	{wordSet(`got gotten`), (*reader).gotRoundTo, false},
+	{wordSet(`took takes`), (*reader).tookPeople, false},
+	{wordSet(`as like`), (*reader).agreedPart, false},
+	{wordsOf(doneWord), (*reader).doneBefore, false},
+	{joinSets(wordsOf(toppedWord), wordsOf(sowWord), wordSet(`got bought ordered collected fetched mixed put left parked took moved`)), (*reader).otherJob, false},
+	{wordSet(`got it was were i we must have just that somehow missed left forgotten dropped wiped rubbed slipped fell fallen`), (*reader).offTheBoard, false},
+	{machines, (*reader).machineThrough, false},
+	{wordSet(`he she contractor contractors driver lad and`), (*reader).goneBy, false},
+	{wordSet(`you take took taken drop clear get got scrap cancel`), (*reader).holdOff, false},
+	{wordSet(`rest remainder others other`), (*reader).restLater, true},
+	{wordSet(`getting got gotten get`), (*reader).lateTold, true},
+	{wordSet(`when if where`), (*reader).whenYouLook, true},
+	{wordSet(`when if`), (*reader).whenPassing, true},
+	{wordSet(`nobody noone no`), (*reader).gateLeft, true},
+	{wordSet(`that this`), (*reader).thatOne, false},
+	{wordSet(`they theyd`), (*reader).theyWalked, false},
+	{wordSet(`like`), (*reader).simile, false},
+	{wordSet(`wont wouldnt doesnt cant couldnt`), (*reader).wontHold, false},
+	{wordSet(`got made went headed nipped popped drove ran`), (*reader).wentToCount, false},
+	{wordSet(`about around bout roughly circa round abt a shortly just well after before since half`), (*reader).aboutHour, false},
+	{wordSet(`went`), (*reader).wentRound, true},
+	{wordSet(`drove drive driving walked cycled rode`), (*reader).drovePast, true},
+	{wordSet(`closed shut chained tied pulled latched bolted closing shutting`), (*reader).gapClosed, true},
+	{wordSet(`nobody noone no`), (*reader).unwritten, true},
+	{wordSet(`somebody someone everyone everybody dad mum boss he she they neighbour lads people`), (*reader).opinion, true},
+	{wordSet(`where`), (*reader).whereItFell, true},
+	{wordSet(`before there`), (*reader).noGrassLeft, true},
+	{wordSet(`bar except excepting excluding barring apart aside other minus save less but only all`), (*reader).exceptionPart, false},
+	{wordSet(`which that but and sorry i ive we weve nobody never forgot forgotten`), (*reader).unsent, false},
 }
 
 // openingsOf gives the turns that a word can open.
-var openingsOf = func() map[string][]func(*reader, *clause, int) int {
-	all := map[string][]func(*reader, *clause, int) int{}
-	for _, o := range openings {
-		for w := range o.words {
-			all[w] = append(all[w], o.read)
+var openingsOf = func() map[string][]*opening {
+	all := map[string][]*opening{}
+	for n := range openings {
+		for w := range openings[n].words {
+			all[w] = append(all[w], &openings[n])
 		}
 	}
 	return all
@@ -74,8 +87,11 @@ func wordsOf(t tag) map[string]bool {
 
 // openingPart reads a turn of talk.
 func (r *reader) openingPart(c *clause, i int) int {
-	for _, read := range openingsOf[r.tok(i).text] {
-		if k := read(r, c, i); k > i {
+	for _, o := range openingsOf[r.tok(i).text] {
+		if k := o.read(r, c, i); k > i {
+			if o.remark {
+				c.remarks++
+			}
 			return k
 		}
 	}

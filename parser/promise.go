@@ -19,12 +19,16 @@ func (r *reader) promise(c *clause, i int) int {
 	default:
 		return i
 	}
-	k, ok := r.onlyTalk(k)
-	if !ok {
-		return i
+	return r.talkFrom(i, k)
+}
+
+// talkFrom gives the end of the talk that goes on at k, or i where it is no talk
+// alone.
+func (r *reader) talkFrom(i, k int) int {
+	if end, ok := r.onlyTalk(k); ok {
+		return end
 	}
-	c.remarks++
-	return k
+	return i
 }
 
 // onlyTalk gives the end of a token's sentence where no paddock, mob or number
@@ -67,17 +71,13 @@ func (r *reader) errand(c *clause, i int) int {
 	if i != r.opening || !r.oneOf(k, "whoever", "someone", "somebody") || k == i && !r.oneOf(k, "whoever") {
 		return i
 	}
-	end, ok := r.onlyTalk(k + 1)
-	if !ok {
-		return i
-	}
+	end := r.talkFrom(i, k+1)
 	for k < end {
 		if t := r.tok(k); t.tag == troubleWord || r.oneOf(k, "them", "they", "em", "stock", "animals", "everything", "tell", "send", "count") {
 			return i
 		}
 		k++
 	}
-	c.remarks++
 	return end
 }
 
@@ -96,12 +96,7 @@ func (r *reader) gateShut(c *clause, i int) int {
 	if k = r.over(k+2, "the", "that", "up", "a"); !r.oneOf(k, "gate", "gates", "gateway", "wire", "reel") {
 		return i
 	}
-	end, ok := r.onlyTalk(k + 1)
-	if !ok {
-		return i
-	}
-	c.remarks++
-	return end
+	return r.talkFrom(i, k + 1)
 }
 
 // endsSentence tells whether a mark or line break that ends a sentence stands at
