@@ -37,7 +37,7 @@ func (r *reader) lateTold(c *clause, i int) int {
 		!r.oneOf(i+3, "telling", "tell", "sending", "send", "texting", "text", "logging", "log", "writing", "write", "typing", "putting", "saying", "reporting", "entering", "posting") {
 		return i
 	}
-	return r.talkFrom(i, i + 4)
+	return r.talkFrom(i, i+4)
 }
 
 // whenYouLook steps over "when you part it with your boot": how it was seen.
@@ -50,7 +50,7 @@ func (r *reader) whenYouLook(c *clause, i int) int {
 	if !r.oneOf(i+2, "look", "part", "stand", "walk", "bend", "kneel", "peer", "open", "push", "pull", "lift", "spread", "kick", "get", "step", "crouch", "put") {
 		return i
 	}
-	return r.talkFrom(i, i + 3)
+	return r.talkFrom(i, i+3)
 }
 
 // whenPassing steps over "when you're passing", "when somebody gets a chance"

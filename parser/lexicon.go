@@ -175,7 +175,7 @@ var lexiconTable = map[tag]string{
 		lovely pretty cracking mint bloody damn absolutely walked walk walking counted counting checked checking pulled took
 		taken found measured sampled gateway hedge end ends side corner middle near northern southern eastern
 		western milking milkings lunch tea smoko breakfast dinner brekkie feeding happy content quiet full hungry
-		behind ahead steady fine contractor contractors wiremu jo ana dad mum boy lad fella missus nephew brother son uncle myself tractor bike quad ute dog dogs count hurry rush properly nicely
+		behind ahead steady fine contractor contractors dad mum boy lad fella missus nephew brother son uncle myself tractor bike quad ute dog dogs count hurry rush properly nicely
 		slightly mostly hard lightly wee big small smaller bigger best better worse worst different usual normal
 		usually surprisingly still though tho heaps plenty dew frosty sloppy soft firm spongy holding heavy light
 		rough roughish plate platemeter plated rising lighter darker dark pale jug label labels container packet weather eyeballed eyeballing grand sound class savage perfect ideal decent mighty brilliant powerful tight spotless twins triplets storm storms thunderstorm thunderstorms fierce desperate shocking woeful proper thermometer shouting bleating mooing bawling roaring`,

@@ -173,6 +173,16 @@ func (r *reader) anyWord(c *clause) (place, bool) {
 	return place{}, false
 }
 
+// somebodyGoes tells whether a message may tell of the sender's own way, with no
+// errand told: "went to 12". It is asked about.
+func (r *reader) somebodyGoes(c *clause) bool {
+	if c.from > 1 || len(c.mobs) > 0 || c.head > 0 || c.stock || c.pronoun || c.has(actGrazed|actOut) || len(c.pads) != 1 || c.resid != nil {
+		return false
+	}
+	at := r.over(r.firstWord(c), "i", "we", "just", "ive")
+	return r.oneOf(at, "went", "been", "gone") && r.tok(at+1).tag == toWord
+}
+
 // goesTo tells whether somebody goes to a paddock to do something there: "off to
 // count 12", "went out to 12 for a look", "drove to 12 and back".
 func (r *reader) goesTo(c *clause) bool {

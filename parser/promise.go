@@ -96,7 +96,7 @@ func (r *reader) gateShut(c *clause, i int) int {
 	if k = r.over(k+2, "the", "that", "up", "a"); !r.oneOf(k, "gate", "gates", "gateway", "wire", "reel") {
 		return i
 	}
-	return r.talkFrom(i, k + 1)
+	return r.talkFrom(i, k+1)
 }
 
 // endsSentence tells whether a mark or line break that ends a sentence stands at

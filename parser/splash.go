@@ -18,6 +18,9 @@ func (r *reader) splashed(from, to int) bool {
 		if chemical && swallowWords[t.text] && !r.refuted(from, i) {
 			return true
 		}
+		if r.oneOf(i, "eye", "eyes") && r.oneOf(i-1, "my", "his", "her") && r.oneOf(i-2, "in") && !r.refuted(from, i) && r.gotIn(max(from, i-8), i-2) {
+			return true
+		}
 		if !(chemical || burns) || !r.oneOf(i, "my", "his", "her", "their") || r.refuted(from, i) {
 			continue
 		}
@@ -32,6 +35,19 @@ func (r *reader) splashed(from, to int) bool {
 	return false
 }
 
+// gotIn tells whether something got or splashed somewhere, whatever it is called,
+// but the weather.
+func (r *reader) gotIn(from, to int) bool {
+	splashed := false
+	for i := from; i < to; i++ {
+		if weatherNames[r.tok(i).text] || r.oneOf(i, "sun", "dust", "hair", "light", "glare", "smoke", "tears", "sleep") {
+			return false
+		}
+		splashed = splashed || r.oneOf(i, "got", "splashed", "squirted", "sprayed", "flicked", "spilt", "spilled", "blew", "spat")
+	}
+	return splashed
+}
+
 // refuted tells whether a word of denial stands shortly before a token.
 func (r *reader) refuted(from, k int) bool {
 	for i := max(from, k-6); i < k; i++ {
@@ -43,7 +59,7 @@ func (r *reader) refuted(from, k int) bool {
 }
 
 var (
-	chemicals = wordSet(`spray sprays drench acid caustic chemical chemicals bleach roundup glyphosate herbicide insecticide weedkiller poison
+	chemicals = wordSet(`spray sprays drench acid caustic chemical chemicals bleach glyphosate herbicide insecticide weedkiller poison
 		ammonia detergent diesel petrol fuel lime pouron teatspray hypochlorite`)
 	burnWords    = wordSet(`burn burns burnt burned burning scald scalded stinging stings`)
 	swallowWords = wordSet(`swallowed drank inhaled breathed`)

@@ -28,19 +28,6 @@ var (
 		pacing complaining waiting`)
 )
 
-// somebodyGoes tells whether a message may tell of the sender's own way: "went to
-// 12", "off to 12 to count".
-func (r *reader) somebodyGoes(c *clause) bool {
-	if c.from > 1 || len(c.mobs) > 0 || c.head > 0 || c.stock || c.pronoun || c.has(actGrazed) || c.has(actOut) && !r.oneOf(r.firstWord(c), "off") || len(c.pads) != 1 || c.resid != nil {
-		return false
-	}
-	at := r.firstWord(c)
-	if r.oneOf(at, "i", "we", "just", "ive") {
-		at++
-	}
-	return r.oneOf(at, "went", "off", "been", "gone") && r.tok(at+1).tag == toWord
-}
-
 // soManyOf tells whether a number is one of "7 out of 10", which is of no paddock.
 func (r *reader) soManyOf(i int) bool {
 	first := i
