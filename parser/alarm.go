@@ -92,7 +92,7 @@ var (
 		fell fallen rolled flipped overturned collapsed`)
 	personWords = wordSet(`he she hes shes him her i im me someone somebody dad mum boss driver worker lad kid boy girl
 		man woman mate him staff neighbour relief milker contractor`)
-	vehicleWords = wordSet(`gator mule forklift telehandler loader digger truck trailer bike quad motorbike tractor ute atv buggy fourwheeler wheeler`)
+	vehicleWords = wordSet(`forklift telehandler loader digger truck trailer bike quad motorbike tractor ute atv buggy fourwheeler wheeler`)
 	stockWords   = wordSet(`cow cows heifer heifers calf calves bull bulls steer steers ewe ewes lamb lambs hogget hoggets ram rams mob herd
 		stock cattle sheep milkers dries yearlings yearling weaners weaner weanling weanlings bullock bullocks wether wethers tup tups springer springers goat goats animal animals beast beasts couple one two three four few some`)
 	unharmed = wordSet(`no not never none without isnt arent wasnt werent if if prevent preventing preventer against avoid oil drenched drench vaccinated treated watch watching risk any`)
