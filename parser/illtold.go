@@ -258,9 +258,9 @@ func (r *reader) lostStock(from, to int) bool {
 		for k < i+5 && k < to && !r.beast(k) && r.tok(k).shape == word {
 			k++
 		}
-		if n := r.tok(k + 1); k < to && r.beast(k) && !r.isOver(from, to) && (k+1 >= to || n.shape == mark || n.tag == inWord || n.tag == atWord || n.tag == nightWord || n.tag == lastWord || n.tag == thisWord ||
+		if n := r.tok(k + 1); k < to && r.beast(k) && (k+1 >= to || n.shape == mark || n.tag == inWord || n.tag == atWord || n.tag == nightWord || n.tag == lastWord || n.tag == thisWord ||
 			r.oneOf(k+1, "overnight", "to", "with", "today", "yesterday", "from", "during", "and", "on")) {
-			return true
+			return !r.isOver(from, to)
 		}
 	}
 	return false
