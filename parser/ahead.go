@@ -132,7 +132,7 @@ func (r *reader) aroundWeather(c *clause, i int) int {
 }
 
 var (
-	weatherNames = wordSet(`rain hail storm storms shower showers weather thunder lightning heavens fog mist frost cloud cloudburst sky skies wind snow sleet downpour deluge squall drizzle dark`)
+	weatherNames = wordSet(`rain hail storm storms shower showers weather thunder lightning heavens fog mist heat frost cloud cloudburst sky skies wind snow sleet downpour deluge squall drizzle dark`)
 	weatherVerbs = wordSet(`came started hit arrived set got stopped opened bucketed poured rained hailed stormed turned closed broke pelted tipped hosed pissed
 	drizzled cleared lifted burned burnt thawed melted eased blew snowed kicked rolled moved went was had began`)
 )

@@ -9,7 +9,7 @@ import (
 // becomes what it says; ok is false where any of it is in doubt, so that the
 // whole message is kept as the note.
 func (r *reader) besideAlarm(from, to int) (list []entry.Entry, ok bool) {
-	alarms, others := 0, 0
+	alarms, others, pieces := 0, 0, 0
 	for i := from; i < to; {
 		k := i
 		ill := false
@@ -21,6 +21,9 @@ func (r *reader) besideAlarm(from, to int) (list []entry.Entry, ok bool) {
 				break
 			}
 			k = min(end+1, to)
+			if pieces++; pieces > mostPieces {
+				return nil, false
+			}
 		}
 		a, b := r.trim(i, k)
 		within := alarms > 0 && r.tok(i-1).text == ","
@@ -43,6 +46,10 @@ func (r *reader) besideAlarm(from, to int) (list []entry.Entry, ok bool) {
 	}
 	return list, alarms > 0 && others > 0
 }
+
+// mostPieces is how many sentences and parts of them are looked through for what
+// else an alarm's message says; a longer one is the alarm's note as a whole (ours).
+const mostPieces = 100
 
 // pieceEnd gives the token that ends a sentence, or a part of one in front of a
 // comma.

@@ -158,7 +158,7 @@ func (r *reader) residualUnit(i int, sure bool) (entry.ResidualUnit, int) {
 		return entry.Centimetres, i + 1
 	case t.tag == clickUnit:
 		return entry.Clicks, i + 1
-	case t.tag == inchUnit, t.text == "in" && (t.glued || r.tok(i+1).tag == leftWord || r.tok(i+1).tag == residWord || sure && (r.tok(i-1).decimal || r.monthFirst) && (r.tok(i+1).shape == end || r.day(i+1).ok)), t.text == `"`:
+	case t.tag == inchUnit, t.text == "in" && (t.glued || r.tok(i+1).tag == leftWord || r.tok(i+1).tag == residWord || r.tok(i-2).tag == leftWord && r.tok(i-1).shape == number && (r.tok(i+1).shape == end || r.tok(i+1).shape == newline || r.tok(i+1).text == ".") || sure && (r.tok(i-1).decimal || r.monthFirst) && (r.tok(i+1).shape == end || r.day(i+1).ok)), t.text == `"`:
 		ofGrass := grassWords[r.tok(i+2).text] && (sure || r.tok(i+3).tag == leftWord)
 		if r.tok(i+1).tag == ofWord && !ofGrass || r.tok(i+1).tag == rainWord {
 			return "", i

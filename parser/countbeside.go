@@ -1,6 +1,10 @@
 package parser
 
-import "leafround/core/entry"
+import (
+	"strconv"
+
+	"leafround/core/entry"
+)
 
 // A clause may tell of two things at once, with no mark between them: "p12 2 2.5
 // 3 10mm", "12 2.5 2.5 2.5 too wet though", "soil 11 rain 4". None of them is
@@ -14,6 +18,9 @@ func (r *reader) countBeside(c *clause) ([]entry.Entry, string, bool) {
 		return nil, "", false
 	}
 	weather := f == famRain || f == famTemp
+	if s := c.count.said[0].Score; (f == famHold || f == famCut || f == famRelease) && len(c.count.said) == 1 && s > 5 {
+		return nil, "What is the " + strconv.FormatFloat(float64(s), 'f', -1, 64) + ": a paddock? Please name each paddock, such as: 12 and 13 closed for silage", true // "22 to 26 closed for silage", of 24 paddocks
+	}
 	if !weather && (f != famHold && f != famRelease && f != famCut || len(c.count.said) < 2 || !c.count.decimal && len(c.count.said) < 3 || len(c.pads) != 1 || c.count.doubt != "") {
 		return nil, "", false
 	}

@@ -35,6 +35,7 @@ var idiomTable = map[effect]string{
 	{acts: actRelease | actEff}:    `effluent is off; effluent off; eff off; eff is off`,
 	{acts: actRelease | actFert}:   `fert is off; fert off; urea is off`,
 	{acts: actHold | actHoldOff}:   `hold off; holding off`,
+	{acts: actRelease | actWet}:    `wet hold off; wet hold is off; wet hold lifted; wet hold is lifted; wet hold over; wet hold is over; wet hold done; wet hold finished; off the wet hold; lift the wet hold on; lift the wet hold off; lift the wet hold for`,
 	{acts: actHold}: `everything keeps off; everything keeps off it; everything keeps out; everything keeps out of it; everything stays off; everything stays off it; everything stays out; everything stays out of it; all stock stay off; all stock stay out; keep it out of the round; keep it out; leave it out; leave it out of the round; leave it be; leave it alone; rest it; leaving it out; 
 		hold off grazing; hold off on; holding off on; not to be grazed; nothing to go in; nothing to go into; nothing in; not to go in; dont put
 		anything in; dont put anyone in; dont put stock in; dont put any stock in; dont let anything in; do not put stock in; dont go in; dont use;
@@ -112,7 +113,8 @@ var idiomTable = map[effect]string{
 		after rain; after the rain; before the rain; since the rain; up to; before smoko; before brekkie; after brekkie; thats it for today; thats
 		all for today; thats it; thats all; that is all; all for today; did it; did them; did that one; so far; weather held up; weather held;
 		weather held off; rain held off; rain held up; weather played ball; thank god; thank goodness; thank heavens; thank the lord; thanks be to
-		god; god bless; not a breeze; not a breath; not a breath of wind; not a cloud; not a cloud in the sky; not a puff; not a puff of wind; no
+		god; god bless; not a bar; not a bar of signal; not a bar of signal down there; not a bar of reception; not a bar of service; better late than never; held the gate; held the gate open; holding the gate; hold the gate; minded the gate; minding the gate; tell nobody; tell no one; dont tell anyone; got the hang of it;
+		pretty sure i got the hang of it; think i got the hang of it; i think i got the hang of it; took me half an hour; took half an hour; took me an hour; took an hour; took us an hour; took us half an hour; took ages; took me ages; took us ages; with the kids hanging off me; with nobody to help; with no one to help; nobody to help; not a breeze; not a breath; not a breath of wind; not a cloud; not a cloud in the sky; not a puff; not a puff of wind; no
 		breeze; no frost; no hail; no dew; label says; the label says; label said; tin says; drum says; can says; bottle says; packet says; bag
 		says; container says; label reads; label is; says on the label; says the label; says on the tin; says on the drum; says on the bottle; as
 		per label; as per the label; per the label; per label; according to the label; according to label; after morning milking; before morning

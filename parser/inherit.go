@@ -30,7 +30,7 @@ func (c *clause) inherit(last *clause) {
 			c.pads[n].role = roleNone
 		}
 	}
-	if c.family() == famGraze && last.family() == famGraze && len(c.mobs) == 0 && (c.sentence == last.sentence || c.now || c.stock) {
+	if c.family() == famGraze && last.family() == famGraze && len(c.mobs) == 0 && (c.sentence == last.sentence || c.now || c.stock || last.has(actOut) && !c.has(actOut|actGrazed) && len(c.pads) == 1 && c.pads[0].role != roleOut && c.resid == nil) {
 		c.mobs = last.mobs
 	}
 	if c.sameDay && !c.days.ok && last.days.ok {

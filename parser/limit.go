@@ -136,6 +136,11 @@ func (r *reader) onlyCounts() bool {
 // spellPart reads "for 21 days", "21 days", "3 weeks".
 func (r *reader) spellPart(c *clause, i int) int {
 	j := i
+	if r.oneOf(i-1, "after") && r.tok(i-1).shape == word {
+		if k := r.spellBefore(c, i); k > i {
+			return k
+		}
+	}
 	if r.tok(j).tag == forWord {
 		j++
 	}
@@ -158,6 +163,20 @@ func (r *reader) spellPart(c *clause, i int) int {
 	}
 	c.spell = n * per
 	return r.daysByStock(c, r.restWords(k+1))
+}
+
+// spellBefore steps over "after a week of humming" behind a hold: how long
+// something went on before it, and no limit to it.
+func (r *reader) spellBefore(c *clause, i int) int {
+	n, k := r.whole(i)
+	if r.oneOf(i, "a") {
+		n, k = 1, i+1
+	}
+	if n < 1 || unitDays(r.tok(k)) == 0 || !r.oneOf(k+1, "of") || r.tok(k+2).shape != word {
+		return i
+	}
+	c.remarks++
+	return k + 3
 }
 
 // daysByStock asks where the days differ with the stock: "10 days for cows and

@@ -43,7 +43,7 @@ func (r *reader) looseWord(c *clause, i int) int {
 			return k
 		}
 	}
-	if r.oneOf(i, "home") && r.tok(i-1).tag != wentWord && r.herdBetween(c.from, i) && (r.tok(i+1).tag == toWord || r.tok(i+1).tag == intoWord) && r.padAhead(i+2) {
+	if r.oneOf(i, "home") && r.tok(i-1).tag != wentWord && (r.tok(i+1).tag == toWord || r.tok(i+1).tag == intoWord) && r.padAhead(i+2) && r.herdBetween(c.from, i) {
 		c.remarks++
 		return i + 1 // "brought them home to 2 from 20"
 	}

@@ -91,7 +91,8 @@ func (r *reader) joins(i int) bool {
 	return t.text == "," || t.text == "&" || t.text == "+" || t.text == "/" || t.tag == andWord || t.tag == plusWord
 }
 
-// padRange reads p6-p9: every paddock of that number.
+// padRange reads p6-p9: every paddock of that number. One that begins or ends
+// with a number that no paddock bears is asked about whole.
 func (r *reader) padRange(first place, i int) ([]place, int) {
 	s := r.tok(first.next)
 	if s.text != "-" && s.text != "through" && s.text != "thru" {
@@ -111,15 +112,20 @@ func (r *reader) padRange(first place, i int) ([]place, int) {
 	}
 	stem := strings.TrimRight(first.name, "0123456789")
 	var list []place
+	had := 0
 	for n := int(from.value); n <= int(last.value); n++ {
 		name := stem + strconv.Itoa(n)
-		if had, ok := r.book.has(foldOf(name)); ok {
-			list = append(list, place{name: had, known: true, marked: true})
+		if bears, ok := r.book.has(foldOf(name)); ok {
+			list = append(list, place{name: bears, known: true, marked: true})
+			had++
 		} else if r.anyPaddock {
 			list = append(list, place{name: name, known: true, marked: true})
+			had++
+		} else if n == int(last.value) || n == int(from.value) {
+			list = append(list, place{name: name, marked: true, at: i}) // no such paddock: its ends must exist
 		}
 	}
-	if len(list) < 2 {
+	if had < 2 {
 		return nil, 0
 	}
 	list[len(list)-1].next = j + 1

@@ -48,6 +48,7 @@ type reader struct {
 	unitTold   bool // the temperature came with its unit
 	awaiting   bool // the clause before, of this sentence, says whose scores follow
 	afterTalk  int  // how often a question before talk was looked for
+	trailed    int  // questions found behind statements with no mark between
 	asking     bool // the sentence asks
 	please     bool // somebody is asked to do something
 	paired     bool // the sentence tells scores before their paddocks
@@ -147,9 +148,9 @@ func Read(text string, c Context) entry.Reading {
 }
 
 // mostTokens is how many words, numbers and marks are read in one message: a
-// walk of 125 paddocks with ten tillers each. It holds the time that a message
+// walk of 90 paddocks with ten tillers each. It holds the time that a message
 // made to cost time can take (ours).
-const mostTokens = 1500
+const mostTokens = 1000
 
 // tooMuch settles a message of more tokens: what may be for the bot is asked to
 // come in parts, marks alone are no message.

@@ -131,6 +131,9 @@ func (r *reader) ask(from, to int, signal bool) *entry.Question {
 	if u := r.tok(from + 1); r.oneOf(from, "will", "gonna") && (u.tag == hearWord || u.tag == grazeWord || u.tag == planWord) && r.tok(to).text != "?" {
 		return nil // "will prob graze 3 next"
 	}
+	if r.oneOf(from, "should") && r.oneOf(from+1, "be", "get") && (r.oneOf(from+2, "grazing", "in", "into", "cutting", "done", "finished", "through", "out", "closing", "shutting", "spraying") || r.tok(from+2).tag == grazingWord) && r.tok(to).text != "?" {
+		return nil // "should be grazing 6 by friday"
+	}
 	if k := r.over(from, "the", "our", "my"); r.oneOf(k, "plan") && r.oneOf(k+1, "was", "is") && r.tok(to).text != "?" {
 		return nil // "the plan was to graze 12 today"
 	}

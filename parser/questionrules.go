@@ -6,7 +6,7 @@ import (
 
 // questionRules are tried in order.
 var questionRules = []func(*query) *entry.Question{
-	askHelp, askFile, askWhatIf, askWhy, askHistory, askDue, askWhere, askHeld, askRate, askOnePaddock, askRound, askPlan, askNext, askReady, askSummary,
+	askHelp, askFile, askWhatIf, askWhy, askAfterThat, askHistory, askDue, askWhere, askHeld, askRate, askOnePaddock, askRound, askPlan, askNext, askReady, askSummary,
 }
 
 func askHelp(q *query) *entry.Question {
@@ -117,6 +117,14 @@ func askWhy(q *query) *entry.Question {
 		return &entry.Question{About: entry.AskNext, Mob: q.mob, Why: true}
 	}
 	return nil
+}
+
+// askAfterThat reads "where after that": which paddock is next.
+func askAfterThat(q *query) *entry.Question {
+	if q.n > 3 || len(q.pads) > 0 || !q.any("where", "which") || !q.any("after") || !q.any("that", "this") {
+		return nil
+	}
+	return &entry.Question{About: entry.AskNext, Mob: q.mob}
 }
 
 func askHistory(q *query) *entry.Question {

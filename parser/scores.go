@@ -92,7 +92,9 @@ func (r *reader) scoresInto(t *tally, i int) (next int) {
 			return next
 		}
 		j := r.listSeparator(next, next > i)
-		if j > next && !t.multiples && r.nextPaddock(j) {
+		if j > next && r.padOrScore(next, j) {
+			t.unsure("Is the %s a paddock or a score? Please send each paddock on a line of its own, or the scores with spaces.", r.tok(j).text)
+		} else if j > next && !t.multiples && r.nextPaddock(j) {
 			r.commas = commaList
 			return next
 		}
@@ -110,6 +112,13 @@ func (r *reader) scoresInto(t *tally, i int) (next int) {
 func (r *reader) bears(folded string) bool {
 	_, ok := r.book.has(folded)
 	return ok
+}
+
+// padOrScore tells whether the 5 of "12 2,5,3" may be a score, a paddock or the
+// decimals of the number before it: commas stand on both sides.
+func (r *reader) padOrScore(i, j int) bool {
+	t := r.tok(j)
+	return r.tok(i).text == "," && j == i+1 && t.shape == number && !t.decimal && t.value == 5 && r.tok(j+1).text == "," && !r.tok(j-2).decimal && r.isScore(j+2) && r.nextPaddock(j)
 }
 
 // nextPaddock tells whether the whole number behind a comma is the next

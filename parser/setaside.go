@@ -152,18 +152,19 @@ func (r *reader) asideTotal(i int) (n, next int) {
 }
 
 // asideNear tells whether a word that may set tillers aside stands in the next
-// words. Where the next one stands is kept from call to call.
+// words. How far none stands is kept from call to call.
 func (r *reader) asideNear(i int) bool {
 	if i < r.asideFrom || i > r.asideNext {
 		r.asideFrom, r.asideNext = i, i
-		for ; r.asideNext < len(r.toks); r.asideNext++ {
-			t := r.tok(r.asideNext)
-			if t.shape == word && (t.tag == reproWord || t.tag == daughterWord || t.tag == remnantWord || t.text == "seed" || t.text == "head" || t.text == "heads" || reproTalk[t.text]) {
-				break
-			}
+	}
+	last := i + mostAsideWords + longestRun
+	for ; r.asideNext < min(last, len(r.toks)); r.asideNext++ {
+		t := r.tok(r.asideNext)
+		if t.shape == word && (t.tag == reproWord || t.tag == daughterWord || t.tag == remnantWord || t.text == "seed" || t.text == "head" || t.text == "heads" || reproTalk[t.text]) {
+			break
 		}
 	}
-	return r.asideNext < i+mostAsideWords+longestRun
+	return r.asideNext < last
 }
 
 // asidePair reads one number of tillers with what they were.

@@ -6,7 +6,7 @@ package parser
 func (r *reader) shorthand() {
 	for i := 0; i < len(r.toks); i++ {
 		t := &r.toks[i]
-		if t.shape != word || len(t.text) > 2 && t.text != "full" && t.text != "comma" && !spokenFor[t.text] {
+		if t.shape != word || len(t.text) > 2 && t.text != "full" && t.text != "comma" && !spokenFor[t.text] && !bodies[t.text] {
 			continue
 		}
 		switch n := r.tok(i + 1); {
@@ -17,6 +17,12 @@ func (r *reader) shorthand() {
 			r.toks = append(r.toks[:i+1], r.toks[i+2:]...)
 		case t.text == "comma":
 			r.remake(t, mark, ",")
+		case bodies[t.text]:
+			if n.text == "1" && n.glued && !r.bears(t.text+"1") {
+				r.remake(t, word, map[string]string{"sum": "someone", "any": "anyone", "every": "everyone"}[t.text])
+				t.end = n.end
+				r.toks = append(r.toks[:i+1], r.toks[i+2:]...)
+			}
 		case spokenFor[t.text]:
 			if n.shape == word && (n.text == "u" || n.text == "you" || n.text == "ya" || n.text == "i" || n.text == "we") {
 				t.text, t.tag = map[byte]string{'c': "could", 'w': "would", 's': "should"}[t.text[0]], lexicon["could"].tag
@@ -84,6 +90,9 @@ func (r *reader) andForAn(i int) bool {
 
 // spokenFor are would, could and should as they are typed.
 var spokenFor = wordSet(`cud wud shud cld wld shld`)
+
+// bodies are said of somebody with a 1 behind them: "sum1", "any1".
+var bodies = wordSet(`sum any every`)
 
 // noArticle are words with a vowel before which "an" is "and".
 var noArticle = wordSet(`a it its i im ive ill id all also another our us out in into on onto off after again are is`)

@@ -45,9 +45,9 @@ loop:
 		return k
 	}
 	v, k, ok := r.plain(j)
-	if !ok && c.where == "" && r.oneOf(i, "soil") && r.tok(i+1).tag == tempWord && r.when(i+2).ok {
-		c.where = entry.Soil // "soil temp yesterday at nine was 10"
-		return i + 1
+	if k := r.over(i+1, "temp", "temps", "temperature", "temperatures"); !ok && c.where == "" && (r.oneOf(i, "soil") && k > i+1 || r.oneOf(i, "air")) && r.when(k).ok {
+		c.where = where // "soil temp yesterday at nine was 10", "air yesterday min 3 max 11"
+		return k
 	}
 	if !ok || !named && j > i {
 		return i

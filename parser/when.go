@@ -1,6 +1,7 @@
 package parser
 
 import (
+	"strings"
 	"time"
 
 	"leafround/core/entry"
@@ -86,6 +87,9 @@ func (r *reader) clock(i int) (int, bool) {
 	if at && !t.decimal && t.value >= 1 && t.value <= 12 && u.text != ":" && u.shape != part && !r.unitAhead(i+1) && u.tag != leafUnit && !(u.shape == number && u.glued) && u.text != "/" {
 		return i + 1, true // at 6
 	}
+	if t.decimal && at && r.pointedHour(i) {
+		return r.over(i+1, "am", "pm"), true // at 5.30
+	}
 	if u.text == ":" && u.glued {
 		if v := r.tok(i + 2); v.shape == number && v.glued && len(v.text) == 2 && v.value < 60 {
 			i += 2
@@ -103,6 +107,21 @@ func (r *reader) clock(i int) (int, bool) {
 		return i + 3, true
 	}
 	return i, false
+}
+
+// pointedHour tells whether a number with a point is an hour: two digits of
+// minutes, and nothing behind it that is measured.
+func (r *reader) pointedHour(i int) bool {
+	t := r.tok(i)
+	whole, minutes, _ := strings.Cut(t.text, ".")
+	if len(minutes) != 2 || minutes > "59" || minutes == "25" || minutes == "50" || whole == "" || t.value < 1 || t.value >= 13 || r.unitAhead(i+1) {
+		return false
+	}
+	u := r.tok(i + 1)
+	if r.tok(i-3).text == "/" {
+		return false // "moved to 3/11 at 2.30"
+	}
+	return u.shape == end || u.shape == newline || u.text == "." || u.text == "," || u.text == "am" || u.text == "pm" || u.tag == thisWord || u.tag == daytimeWord || u.tag == todayWord || u.tag == yesterdayWord
 }
 
 // lookWords are followed by what is looked at, not by the hour.

@@ -57,7 +57,7 @@ func (r *reader) fenceFor(c *clause) bool {
 //
 //	joined = ( "in" | "back" | "up" | … ) "with" ( "the" | "our" | … ) mob place
 func (r *reader) joinedThem(c *clause, i int) int {
-	if len(c.pads) > 0 || !r.oneOf(i-1, "in", "back", "up", "together", "are", "is", "out") || len(c.mobs) == 0 && !r.herdBetween(c.from, i) {
+	if len(c.pads) > 0 || !r.oneOf(i-1, "in", "back", "up", "together", "are", "is", "out") || len(c.mobs) == 0 && !r.herdBetween(max(c.from, i-60), i) {
 		return i
 	}
 	j := r.over(i+1, "the", "our", "other", "rest", "of")
