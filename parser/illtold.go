@@ -77,7 +77,7 @@ func (r *reader) ailing(need signNeed, first, from, i, k, to int) bool {
 			return false // "heifers into 5. I was coughing all day"
 		}
 	}
-	_, stock := r.has(first, from, stockOnly)
+	_, stock := r.has(max(first, from-longestTalk), from, stockOnly)
 	return stock // "heifer in 9. frothing at the mouth"
 }
 

@@ -63,6 +63,8 @@ type reader struct {
 	apartTo    int
 	asideFrom  int // from here to asideNext no word sets tillers aside
 	asideNext  int
+	talkAt     int // from here to talkTo there is no more than talk
+	talkTo     int
 	noScores   int     // before this token there are no scores: they were looked for
 	opening    int     // the clause's first token
 	cut        bool    // the token here opens a clause of its own
@@ -148,9 +150,9 @@ func Read(text string, c Context) entry.Reading {
 }
 
 // mostTokens is how many words, numbers and marks are read in one message: a
-// walk of 90 paddocks with ten tillers each. It holds the time that a message
+// walk of 66 paddocks with ten tillers each. It holds the time that a message
 // made to cost time can take (ours).
-const mostTokens = 1000
+const mostTokens = 800
 
 // tooMuch settles a message of more tokens: what may be for the bot is asked to
 // come in parts, marks alone are no message.
@@ -183,7 +185,7 @@ func (r *reader) remake(t *token, s shape, text string) {
 
 // reword puts another word in a token's place.
 func (r *reader) reword(t *token, text string) {
-	r.asideNext = -1
+	r.asideNext, r.talkTo = -1, -1
 	t.text, t.names, t.right = text, r.book.most(text), false
 }
 

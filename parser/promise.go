@@ -34,7 +34,12 @@ func (r *reader) talkFrom(i, k int) int {
 // onlyTalk gives the end of a token's sentence where no paddock, mob or number
 // but that of a day or an hour stands before it.
 func (r *reader) onlyTalk(k int) (int, bool) {
-	for from := k; k < len(r.toks) && !r.endsSentence(k); {
+	from := k
+	if r.talkAt <= k && k < r.talkTo && r.tok(k).shape == word {
+		k = r.talkTo // looked through before
+	}
+	defer func() { r.talkAt, r.talkTo = from, k }()
+	for k < len(r.toks) && !r.endsSentence(k) {
 		if k > from+longestTalk {
 			return k, false
 		}
