@@ -42,6 +42,7 @@ func worstTexts() map[string]string {
 		"and":               fill("12 and "),
 		"into":              fill("into 12 from "),
 		"not":               fill("not "),
+		"dash whoever":      fill("- whoever ")[:MaxUnits-110],
 		"questions":         fill("where next? "),
 		"river":             fill("river "),
 		"set up":            "set up " + fill("a ")[:MaxUnits-8],

@@ -35,7 +35,7 @@ func (r *reader) talkFrom(i, k int) int {
 // but that of a day or an hour stands before it.
 func (r *reader) onlyTalk(k int) (int, bool) {
 	from := k
-	if r.talkAt <= k && k < r.talkTo && r.tok(k).shape == word {
+	if s := r.tok(k).shape; r.talkAt <= k && k < r.talkTo && (s == word || s == mark) {
 		k = r.talkTo // looked through before
 	}
 	defer func() { r.talkAt, r.talkTo = from, k }()
