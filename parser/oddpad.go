@@ -18,6 +18,9 @@ func (r *reader) oddPad(c *clause) string {
 		if p.marked || t.shape != word && t.shape != number || t.shape == word && t.tag != numberWord || t.value > 60 || p.next > p.at+1 {
 			continue
 		}
+		if r.inAndOutHours(c.pads[n:]) {
+			return "Are the " + p.name + " and the " + c.pads[n+1].name + " paddocks or hours? Please send “p" + p.name + "” for the paddock, “" + p.name + " o'clock” for the hour."
+		}
 		if role := c.pads[n-1].role; p.role == roleOut && role != roleOut || len(c.mobs) == 0 && c.head == 0 && !c.stock {
 			continue
 		}
@@ -26,6 +29,20 @@ func (r *reader) oddPad(c *clause) string {
 		}
 	}
 	return ""
+}
+
+// inAndOutHours tells whether two paddocks behind another may be the hours at which
+// stock went in and came out: "heifers 5 in 9 out 3".
+func (r *reader) inAndOutHours(list []place) bool {
+	if len(list) < 2 || r.tok(list[0].at-1).tag != inWord || r.tok(list[1].at-1).tag != outWord {
+		return false
+	}
+	for _, p := range list[:2] {
+		if t := r.tok(p.at); p.marked || t.shape != number || t.value > 12 || p.next > p.at+1 {
+			return false
+		}
+	}
+	return true
 }
 
 // oddBefore tells whether a word of time or of number stands before a number.

@@ -73,11 +73,11 @@ func (r *reader) stockSaid(c *clause, to int) bool {
 // stockPronouns stand for the stock in a farm's talk.
 var stockPronouns = wordSet(`they theyre theyve theyd them em stock animals girls ladies boys lads lot everyone everything everybody all grazing`)
 
-// turns tells whether "out" or "in" tells of a further turn on another day:
-// "12 in yesterday out today".
+// turns tells whether "out" or "in" tells of a further turn on another day or at
+// another hour: "12 in yesterday out today", "12 in at 6 out at 12".
 func (r *reader) turns(c *clause, i int) bool {
 	t := r.tok(i)
-	if t.tag != outWord && t.tag != inWord && t.tag != offWord || !c.days.ok || !c.has(actIn|actOut) && len(c.mobs) == 0 || len(c.pads) == 0 {
+	if t.tag != outWord && t.tag != inWord && t.tag != offWord || !c.days.ok && !c.hour || !c.has(actIn|actOut) && len(c.mobs) == 0 || len(c.pads) == 0 {
 		return false
 	}
 	for _, p := range c.pads {
@@ -85,7 +85,9 @@ func (r *reader) turns(c *clause, i int) bool {
 			return false
 		}
 	}
-	return r.day(i + 1).ok
+	k := r.over(i+1, "again", "of", "it")
+	_, hour := r.clock(k)
+	return r.day(k).ok || hour
 }
 
 // padAhead tells whether a paddock is named at i, the words "the" and "our" set
