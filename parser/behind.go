@@ -146,7 +146,7 @@ func (r *reader) wholeQuestion(from, to int, asked bool) (*entry.Question, int, 
 // "p4 2 2.5 2 whats next". It is one only where what stands before it states
 // something plainly, or is no more than a greeting.
 func (r *reader) trailing(from, to, sentence int) (*entry.Question, int) {
-	if to-from > longestQuestion || r.opensQuestion(from) || r.trailed > mostTrailing {
+	if to-from > longestQuestion || r.opensQuestion(from) {
 		return nil, from
 	}
 	for i := from + 1; i < to; i++ {
@@ -157,7 +157,6 @@ func (r *reader) trailing(from, to, sentence int) (*entry.Question, int) {
 		if q == nil {
 			continue
 		}
-		r.trailed++
 		if r.greets(from, i) || r.statesPlainly(from, i, sentence) {
 			return r.behind(q, i, to), i
 		}
@@ -165,10 +164,6 @@ func (r *reader) trailing(from, to, sentence int) (*entry.Question, int) {
 	}
 	return nil, from
 }
-
-// mostTrailing is how many questions behind statements, with no mark between, are
-// looked for in a message (ours).
-const mostTrailing = 30
 
 // toldAnew reads a request behind talk that nothing parts from it, with talk
 // behind: "right before I head out can you tell me how 12 stands, I walked past

@@ -26,13 +26,13 @@ func (r *reader) firmCount(from, to int, o outcome) outcome {
 		return o
 	}
 	c := r.Context
-	c.retry, c.Book, c.Recent = true, r.book, ""
-	got := Read(r.source(from, k), c)
+	c.Recent = ""
+	got := r.readAgain(r.source(from, k), c)
 	if !plainly(got) || len(got.Entries) != 1 || !countIn(got.Entries) {
 		return o
 	}
 	name := got.Entries[0].(entry.Count).Paddock
-	behind := Read(r.text[r.toks[rest].start:], c)
+	behind := r.readAgain(r.text[r.toks[rest].start:], c)
 	switch {
 	case behind.Question != nil:
 		return outcome{entries: got.Entries, question: behind.Question}
@@ -42,7 +42,7 @@ func (r *reader) firmCount(from, to int, o outcome) outcome {
 		return o
 	}
 	if !r.namesPad(rest) {
-		switch of := Read("paddock "+name+" "+r.text[r.toks[rest].start:], c); {
+		switch of := r.readAgain("paddock "+name+" "+r.text[r.toks[rest].start:], c); {
 		case plainly(of):
 			return outcome{entries: append(got.Entries, of.Entries...), question: of.Also}
 		case of.Ask != nil && !strings.HasPrefix(of.Ask.Reason, notYet):

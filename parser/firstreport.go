@@ -34,16 +34,14 @@ func (r *reader) firstReport(from, to int, o outcome) outcome {
 	if len(cuts) < 3 {
 		return o
 	}
-	c := r.Context
-	c.retry, c.Book = true, r.book
 	if text, ok := r.withoutTalk(cuts); ok {
-		if got := Read(text, c); plainly(got) {
+		if got := r.readAgain(text, r.Context); plainly(got) {
 			r.understood = append(r.understood, got.Understood...)
 			return outcome{entries: got.Entries, question: got.Also}
 		}
 	}
 	if text, ok := r.questionAlone(cuts); ok && o.question == nil {
-		if got := Read(text, c); got.Question != nil {
+		if got := r.readAgain(text, r.Context); got.Question != nil {
 			return outcome{question: got.Question}
 		}
 	}
@@ -51,7 +49,7 @@ func (r *reader) firstReport(from, to int, o outcome) outcome {
 		return o
 	}
 	for k := len(cuts) - 2; k > 0; k-- {
-		got := Read(r.source(from, cuts[k]), c)
+		got := r.readAgain(r.source(from, cuts[k]), r.Context)
 		if got.Ask != nil && strings.HasPrefix(got.Ask.Reason, noSuchPaddock) {
 			return outcome{ask: got.Ask}
 		}
@@ -81,10 +79,8 @@ func (r *reader) joints(from, to int) []int {
 func (r *reader) withoutTalk(cuts []int) (string, bool) {
 	var b strings.Builder
 	dropped, kept := false, 0
-	c := r.Context
-	c.retry, c.Book = true, r.book
 	for n := 0; n+1 < len(cuts); n++ {
-		if r.idle(cuts[n], cuts[n+1], kept == 0) && saysNothing(Read(r.source(cuts[n], cuts[n+1]), c)) {
+		if r.idle(cuts[n], cuts[n+1], kept == 0) && saysNothing(r.readAgain(r.source(cuts[n], cuts[n+1]), r.Context)) {
 			dropped = true
 			continue
 		}
@@ -109,9 +105,7 @@ func (r *reader) questionAlone(cuts []int) (string, bool) {
 	if from <= cuts[0] {
 		return "", false
 	}
-	c := r.Context
-	c.retry, c.Book = true, r.book
-	got := Read(r.source(cuts[0], from), c)
+	got := r.readAgain(r.source(cuts[0], from), r.Context)
 	return r.source(from, to) + "?", got.Ignored
 }
 

@@ -53,12 +53,12 @@ func (r *reader) options(ask *entry.Ask) {
 		return
 	}
 	c := r.Context
-	c.Recent, c.retry, c.Book = "", true, r.book
+	c.Recent = ""
 	for _, w := range r.forms {
 		if w.reason != ask.Reason {
 			continue
 		}
-		got := Read(w.text, c)
+		got := r.readAgain(w.text, c)
 		if len(got.Entries) == 0 || onlyANote(got.Entries) || got.Also != nil {
 			continue
 		}

@@ -25,7 +25,6 @@ type Context struct {
 	Last       []entry.Entry // the sender's latest message's entries: "same again in 13"
 	Bot        string        // the bot's user name, for commands that name a bot
 	Reply      bool          // the message answers one that was logged: a bare correction is one
-	retry      bool          // another form of a message is read: it offers no forms of its own
 }
 
 // reader reads one message.
@@ -33,6 +32,9 @@ type reader struct {
 	Context
 	*room
 	toks       []token // the room's, for as long as the reading lasts
+	none       token   // what stands beyond either end
+	looks      int     // how often a token may still be looked at
+	retry      bool    // another form of a message is read: it offers no forms of its own
 	q          query   // the question last looked at
 	book       *Book
 	anyPaddock bool
@@ -48,7 +50,6 @@ type reader struct {
 	unitTold   bool // the temperature came with its unit
 	awaiting   bool // the clause before, of this sentence, says whose scores follow
 	afterTalk  int  // how often a question before talk was looked for
-	trailed    int  // questions found behind statements with no mark between
 	asking     bool // the sentence asks
 	please     bool // somebody is asked to do something
 	paired     bool // the sentence tells scores before their paddocks
@@ -63,8 +64,6 @@ type reader struct {
 	apartTo    int
 	asideFrom  int // from here to asideNext no word sets tillers aside
 	asideNext  int
-	talkAt     int // from here to talkTo there is no more than talk
-	talkTo     int
 	noScores   int     // before this token there are no scores: they were looked for
 	opening    int     // the clause's first token
 	cut        bool    // the token here opens a clause of its own
@@ -79,14 +78,14 @@ type reader struct {
 	forms      []way // other forms of the message, for what may be asked
 }
 
-var noToken = token{}
-
-// tok gives a token; beyond either end, an empty one.
+// tok gives a token; beyond either end, and when too many were looked at, an empty
+// one.
 func (r *reader) tok(i int) *token {
-	if uint(i) < uint(len(r.toks)) { // neither below 0 nor beyond the end
+	if uint(i) < uint(len(r.toks)) && r.looks > 0 { // neither below 0 nor beyond the end
+		r.looks--
 		return &r.toks[i]
 	}
-	return &noToken
+	return &r.none
 }
 
 // source gives the text of some tokens as typed.
@@ -119,12 +118,31 @@ func (r *reader) giveBack() {
 // Read gives what a message says. It never fails: what it cannot take is a
 // question back to the sender, or ignored where it is no business of the bot's.
 func Read(text string, c Context) entry.Reading {
-	out := entry.Reading{Text: text}
 	if tooLong(text) {
-		out.Ask = &entry.Ask{Reason: "That message is too long for me. Please send it in parts."}
-		return out
+		return entry.Reading{Text: text, Ask: &entry.Ask{Reason: "That message is too long for me. Please send it in parts."}}
 	}
-	r := newReader(text, c)
+	return newReader(text, c).read(text)
+}
+
+// readAgain reads a form of the message, or a part of it: it costs of the looks
+// that the message has.
+func (r *reader) readAgain(text string, c Context) entry.Reading {
+	c.Book = r.book
+	again := newReader(text, c)
+	again.looks, again.retry = r.looks, true
+	out := again.read(text)
+	r.looks = again.looks
+	return out
+}
+
+// mostLooks is how often a message's tokens are looked at, all its forms and parts
+// taken together; a message that would take more is asked to come in parts. The
+// most that one of the corpus takes is a twentieth of it. It holds the time that a
+// message made to cost time can take, whatever it is made of (ours).
+const mostLooks = 250_000
+
+func (r *reader) read(text string) entry.Reading {
+	out := entry.Reading{Text: text}
 	r.room = rooms.Get().(*room)
 	r.toks = r.room.toks
 	r.scan()
@@ -138,7 +156,10 @@ func Read(text string, c Context) entry.Reading {
 		r.message(&out)
 		r.sayAgain(&out)
 	}
-	if out.Ask != nil {
+	if r.looks <= 0 { // what was read last was read without its words
+		out = entry.Reading{Text: text}
+		r.tooMuch(&out)
+	} else if out.Ask != nil {
 		r.options(out.Ask)
 	}
 	if len(out.Entries) > 0 || out.Question != nil || out.Ask != nil {
@@ -185,13 +206,13 @@ func (r *reader) remake(t *token, s shape, text string) {
 
 // reword puts another word in a token's place.
 func (r *reader) reword(t *token, text string) {
-	r.asideNext, r.talkTo = -1, -1
+	r.asideNext = -1
 	t.text, t.names, t.right = text, r.book.most(text), false
 }
 
 func newReader(text string, c Context) *reader {
 	r := &reader{Context: c, book: c.Book, anyPaddock: c.AnyPaddock, monthFirst: c.MonthFirst, rule: c.Rule,
-		today: entry.DateOf(c.Now), hour: c.Now.Hour(), text: clean(text), asideNext: -1}
+		today: entry.DateOf(c.Now), hour: c.Now.Hour(), text: clean(text), asideNext: -1, looks: mostLooks}
 	if r.book == nil {
 		r.book = NewBook(c.Paddocks, c.Mobs)
 	}

@@ -34,12 +34,7 @@ func (r *reader) talkFrom(i, k int) int {
 // onlyTalk gives the end of a token's sentence where no paddock, mob or number
 // but that of a day or an hour stands before it.
 func (r *reader) onlyTalk(k int) (int, bool) {
-	from := k
-	if s := r.tok(k).shape; r.talkAt <= k && k < r.talkTo && (s == word || s == mark) {
-		k = r.talkTo // looked through before
-	}
-	defer func() { r.talkAt, r.talkTo = from, k }()
-	for k < len(r.toks) && !r.endsSentence(k) {
+	for from := k; k < len(r.toks) && !r.endsSentence(k); {
 		if k > from+longestTalk {
 			return k, false
 		}

@@ -59,8 +59,8 @@ func (r *reader) sayable(s entry.Setup) bool {
 		return len(text) <= MaxUnits
 	}
 	c := r.Context
-	c.retry, c.Book, c.Rule = true, r.book, entry.RemnantBySize
-	got := Read(text, c)
+	c.Rule = entry.RemnantBySize
+	got := r.readAgain(text, c)
 	if len(got.Entries) != 1 || got.Ask != nil {
 		return false
 	}

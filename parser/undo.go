@@ -162,9 +162,6 @@ func (r *reader) instead(i, to int) (outcome, bool) {
 	if b := r.tok(i - 1); i >= to || b.shape != newline && !r.oneOf(i-1, ",", ".", "!", ":", "-") {
 		return outcome{}, false
 	}
-	if to-i > mostInstead {
-		return outcome{ask: &entry.Ask{Reason: "Shall I undo your last entry? Please send “undo” alone, and what comes in its place as a message of its own."}}, true
-	}
 	forms, understood := len(r.forms), len(r.understood)
 	o := r.sentences(i, to)
 	if len(o.entries) == 0 || o.ask != nil || onlyANote(o.entries) {
@@ -174,10 +171,6 @@ func (r *reader) instead(i, to int) (outcome, bool) {
 	o.entries = append([]entry.Entry{entry.Undo{}}, o.entries...)
 	return o, true
 }
-
-// mostInstead is how many words, numbers and marks are read in the place of what
-// is undone in one message (ours).
-const mostInstead = 400
 
 // undoOf meets "undo 12" and "remove the count in 12": which entry is meant is
 // not told, so it asks.
