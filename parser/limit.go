@@ -13,7 +13,7 @@ func (r *reader) whenPart(c *clause, i int) int {
 		}
 		return r.noSuchDay(c, i)
 	}
-	if m.day > r.today || m.vague {
+	if m.day > r.today || m.vague || m.weekday && c.guard == 0 && r.oneOf(i-1, "by") {
 		c.future = true
 		c.guard |= guardFuture
 	}

@@ -55,6 +55,9 @@ func (r *reader) meaning(c *clause) outcome {
 	if c.strange > 0 || len(c.nums) > 0 {
 		return r.strangely(c, entries)
 	}
+	if r.comesLater(c) {
+		return outcome{ask: r.confirm("Is that done, or still to do?", entries)}
+	}
 	if p, ok := r.anyWord(c); ok {
 		return outcome{ask: r.confirm("Is “"+p.name+"” a paddock?", entries)}
 	}

@@ -34,7 +34,7 @@ func (r *reader) message(out *entry.Reading) {
 			return
 		}
 	}
-	settle(out, r.lostCount(from, to, r.mendAsked(from, to, r.firstReport(from, to, r.firmCount(from, to, r.sentences(from, to))))))
+	settle(out, r.takenBack(from, to, r.lostCount(from, to, r.mendAsked(from, to, r.firstReport(from, to, r.firmCount(from, to, r.sentences(from, to)))))))
 }
 
 // wholeReaders read messages that are one thing as a whole.
