@@ -8,7 +8,7 @@ import "leafround/core/entry"
 //
 //	lost = [ word ] place { word } score score score { score }
 func (r *reader) lostCount(from, to int, o outcome) outcome {
-	if o.ask != nil || o.question != nil || len(o.entries) > 0 && !onlyANote(o.entries) || len(o.entries) > 0 && alarmed(o.entries) {
+	if o.ask != nil || o.question != nil || len(o.entries) > 0 && !onlyANote(o.entries) || len(o.entries) > 0 && alarmIn(o.entries) {
 		return o
 	}
 	for i := from; i < to; {
@@ -19,16 +19,6 @@ func (r *reader) lostCount(from, to int, o outcome) outcome {
 		i = end + 1
 	}
 	return o
-}
-
-// alarmed tells whether a note among some entries is an alarm.
-func alarmed(list []entry.Entry) bool {
-	for _, e := range list {
-		if n, ok := e.(entry.Note); ok && n.Alarm != "" {
-			return true
-		}
-	}
-	return false
 }
 
 // padFirst gives the paddock that a sentence begins with, a word before it or none.

@@ -176,7 +176,7 @@ func (r *reader) bothIn(out []clause, c *clause) {
 	}
 	var mobs []string
 	told, plain := 0, true
-	for n := len(out) - 1; n >= 0 && out[n].family() == famGraze && out[n].guard == 0 && out[n].sentence >= c.sentence-1; n-- {
+	for n := len(out) - 1; n >= max(0, len(out)-mostTogether) && out[n].family() == famGraze && out[n].guard == 0 && out[n].sentence >= c.sentence-1; n-- {
 		own := mobsOf(&out[n])
 		for _, m := range own {
 			plain = plain && m != "" && !slices.Contains(mobs, m) && out[n].comesOut()
@@ -197,6 +197,9 @@ func (r *reader) bothIn(out []clause, c *clause) {
 	}
 	c.mobs = mobs
 }
+
+// mostTogether is how many statements "both" and "all" speak of (ours).
+const mostTogether = 20
 
 // allTimes steps over "all three times", "both times", "each time".
 func (r *reader) allTimes(i int) int {

@@ -25,12 +25,9 @@ func (r *reader) comesLater(c *clause) bool {
 			found = found || strings.HasPrefix(t.text, "morn") || r.hour < 12 || r.hour < 16 && strings.HasPrefix(t.text, "eve")
 			continue
 		}
-		if strings.HasSuffix(t.text, "ed") || pastVerbs[t.text] {
+		if pastForm(t.text) {
 			return false
 		}
 	}
 	return found
 }
-
-// pastVerbs are verbs of field texts in the past whose form does not end in "ed".
-var pastVerbs = wordSet(`went was were had came got did ran left took drove mown gone done spread fed`)

@@ -17,16 +17,28 @@ import (
 //
 //	taken = message turn { courtesy } | [ word ] heading [ ":" ] message
 func (r *reader) takenBack(from, to int, o outcome) outcome {
-	if !reports(o.entries) || alarmed(o.entries) {
+	if !reports(o.entries) || alarmIn(o.entries) {
 		return o
 	}
 	switch {
-	case r.turnsBack(from, to):
-		return outcome{ask: r.confirm("Do you take that back?", o.entries)}
+	case r.turnsBack(from, to), r.disowned(from, to):
+		return outcome{ask: r.confirm(takenReason, o.entries)}
 	case r.headedAway(from, to):
 		return outcome{ask: r.confirm("Is that done, or only an example or a plan?", o.entries)}
 	}
 	return o
+}
+
+// takenReason stands before what would be logged all the same.
+const takenReason = "You seem to take that back, so I log nothing yet."
+
+// disowned tells whether a message begins by telling the bot to leave out what
+// follows: "ignore p12 2 2.5 2", "wrong: 12 grazed".
+func (r *reader) disowned(from, to int) bool {
+	if !leavesOut[r.tok(from).text] {
+		return false
+	}
+	return r.tok(from+1).text == ":" || !r.oneOf(from, "wrong") && r.padAhead(r.over(from+1, "that", "the", "count", "my", "in", "for", "of", ",", "-"))
 }
 
 // reports tells whether entries tell of the farm, and not of an entry or of talk.
@@ -50,7 +62,7 @@ func (r *reader) turnsBack(from, to int) bool {
 	}
 	for _, words := range turns[r.tok(to-1).text] {
 		at := to - len(words)
-		if at <= from || !r.spells(at, words) {
+		if _, spelt := r.run(at, words...); at <= from || !spelt {
 			continue
 		}
 		b := r.tok(at - 1)
@@ -104,16 +116,6 @@ func (r *reader) orWasIt(from, to int) bool {
 func (r *reader) idleEnd(i int) bool {
 	t := r.tok(i)
 	return t.shape != number && t.shape != part && (t.shape != word || t.tag == courtesy || idleEnds[t.text])
-}
-
-// spells tells whether words stand at a token, one behind the other.
-func (r *reader) spells(at int, words []string) bool {
-	for n, w := range words {
-		if t := r.tok(at + n); t.text != w || t.shape != word {
-			return false
-		}
-	}
-	return true
 }
 
 var (
@@ -179,35 +181,27 @@ func (r *reader) headedAway(from, to int) bool {
 // longestHeading is how many words stand before what they head (ours).
 const longestHeading = 8
 
-// exampleAt tells whether a word says that an example follows, or what the bot is
-// to leave out.
+// exampleAt tells whether a word says that an example follows.
 func (r *reader) exampleAt(k int, first bool) bool {
 	switch {
 	case r.oneOf(k, "eg", "imagine", "suppose") && first, r.oneOf(k, "example", "format") && !r.oneOf(k-1, "an", "good", "bad"):
 		return true
 	case r.oneOf(k, "like"):
-		return r.oneOf(k-1, "it", "them", "that", "message", "messages", "text", "texts", "type", "write", "send", "something") && k-1 > 0 && r.hasAny(0, k, teaches)
+		_, teaching := r.has(0, k, teaches)
+		return teaching && r.oneOf(k-1, "it", "them", "that", "message", "messages", "text", "texts", "type", "write", "send", "something")
 	case r.oneOf(k, "type", "write", "text"):
 		return r.oneOf(k-1, "you", "u", "just") || r.oneOf(k-1, "to") && r.oneOf(k-2, "how", "have", "has", "need", "supposed", "want")
-	case r.oneOf(k, "test", "testing", "ignore", "disregard", "forget", "cancel"):
-		return first && r.padAhead(r.over(k+1, "that", "the", "count", "my", "in", "for", "of", ",", "-"))
-	}
-	return false
-}
-
-// hasAny tells whether one of some words stands between two tokens.
-func (r *reader) hasAny(from, to int, set map[string]bool) bool {
-	for i := from; i < to; i++ {
-		if t := r.tok(i); t.shape == word && set[t.text] {
-			return true
-		}
+	case r.oneOf(k, "test", "testing"):
+		return first && r.padAhead(r.over(k+1, "in", "for", "of", ",", "-"))
 	}
 	return false
 }
 
 var (
 	// headings end in a colon, and say what stands behind it is not done.
-	headings = wordSet(`plan plans todo do example eg draft test testing joke ignore wrong cancel imagine suppose practice practise idea proposal suggestion hypothetical reminder format template later`)
+	headings = wordSet(`plan plans todo do example eg draft test testing joke imagine suppose practice practise idea proposal suggestion hypothetical reminder format template later`)
+	// leavesOut tell the bot not to take what follows.
+	leavesOut = joinSets(undoVerbs, wordSet(`wrong`))
 	// teaches are verbs of one who shows another what to send.
 	teaches = wordSet(`text send type write put say message log enter do`)
 	// placeless are words of such headings that may also name a paddock.

@@ -93,12 +93,18 @@ func (r *reader) forgot(c *clause) bool {
 func (r *reader) inThePast(c *clause) bool {
 	for i := c.from + 1; i < c.to; i++ {
 		t := r.tok(i)
-		if t.shape == word && (strings.HasSuffix(t.text, "ed") || r.oneOf(i, "went", "was", "were", "had", "came", "got", "did", "held", "saw", "ran", "said", "left", "took", "put", "drove", "rode")) {
+		if t.shape == word && (pastForm(t.text) || t.text == "put") {
 			return true
 		}
 	}
 	return false
 }
+
+// pastForm tells whether a word is a verb's form of the past and of nothing else.
+func pastForm(text string) bool { return strings.HasSuffix(text, "ed") || pastVerbs[text] }
+
+// pastVerbs are those that do not end in "ed".
+var pastVerbs = wordSet(`went was were had came got did held saw ran said left took drove rode mown gone`)
 
 // firstWord gives the first token of a clause that is no mark, with "and" and
 // "but" stepped over.
