@@ -11,12 +11,12 @@ func (r *reader) wayOf(c *clause, i int) int {
 	if !r.oneOf(i, "on") || len(c.mobs) > 0 || c.head > 0 || c.has(actsGraze|actOrder|actGoing) {
 		return i
 	}
-	k := r.over(i+1, "the", "my", "our")
+	k := r.over(i+1, "the", "my", "our", "your", "ur", "yer", "ye", "their", "his", "her")
 	if k == i+1 || !r.oneOf(k, "way", "road") || r.oneOf(k, "road") && !r.oneOf(k+1, "home", "back") {
 		return i
 	}
 	k = r.over(k+1, "back", "home", "over", "up", "down", "out", "in")
-	if r.oneOf(k-1, "home", "back") && (r.joins(k) || r.tok(k).shape == end || r.endsSentence(k)) {
+	if r.oneOf(k-1, "home", "back", "out", "in", "down", "up", "over") && (r.joins(k) || r.tok(k).shape == end || r.endsSentence(k)) {
 		return k
 	}
 	if !r.oneOf(k, "from", "to", "past", "through", "by") {

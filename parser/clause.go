@@ -137,6 +137,9 @@ func (r *reader) clause(c *clause, i, to int) {
 	if len(c.mobs) == 0 {
 		c.lost = ""
 	}
+	if !c.has(actOut|actGrazed|actMoved|actsHold) && len(c.pads) > 0 && c.count == nil && c.guard == 0 && r.hasText(c.pads[0].next, c.to, "still") {
+		c.still = true // "31 still has them in"
+	}
 	r.noLongerShut(c)
 	r.imply(c)
 	r.easeTail(c)

@@ -10,6 +10,12 @@ import (
 
 // unresolved asks about paddocks that nobody knows.
 func (r *reader) unresolved(c *clause) string {
+	if len(c.pads) == 1 && c.count == nil && !c.pads[0].marked {
+		i := c.pads[0].at
+		if t := r.tok(i); t.shape == number && !t.decimal && t.value <= 31 && r.tok(i-1).tag == monthName && r.tok(i-2).shape == number && r.tok(i-3).tag != onWord && c.pads[0].next == i+1 {
+			return "Which of the two is the day? Please send the paddock first, such as: p" + t.text + " " + r.source(i-2, i) // "grazed 5 oct 12"
+		}
+	}
 	for _, p := range c.pads {
 		if !p.known {
 			return r.noSuch(p.name)

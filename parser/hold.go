@@ -173,6 +173,9 @@ func (r *reader) releases(c *clause) ([]entry.Entry, string) {
 	if reason == "" {
 		reason = r.noLongerFor(c)
 	}
+	if reason == "" && r.hasText(min(c.from, c.pads[0].at), c.to, "dry") {
+		reason = entry.HoldWet // "north's dry, good to go again"
+	}
 	if at := r.firstWord(c); r.please && r.oneOf(at, "open", "unlock", "release", "lift") && !c.has(actDry) && !r.hasText(c.from, c.to, "hold") && !r.hasText(c.from, c.to, "holds") {
 		return nil, "Is that done, or still to do? Please tell me when " + c.pads[0].name + " may be grazed."
 	}

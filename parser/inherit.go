@@ -7,7 +7,7 @@ import "leafround/core/entry"
 // inherit takes from the statement before what a new one leaves out.
 func (c *clause) inherit(last *clause) {
 	c.otherHalf(last)
-	if f := last.family(); !c.says() && len(c.pads) > 0 && last.count == nil && f != famRain && f != famTemp && c.sentence == last.sentence {
+	if f := last.family(); !c.says() && !c.still && len(c.pads) > 0 && last.count == nil && f != famRain && f != famTemp && c.sentence == last.sentence {
 		c.acts = last.acts
 		if c.only(roleAt) && f == famGraze && last.has(actOut) && last.only(roleOut) {
 			c.goesIn() // "milkers off 30 at 1500, on 31"
@@ -30,7 +30,8 @@ func (c *clause) inherit(last *clause) {
 			c.pads[n].role = roleNone
 		}
 	}
-	if c.family() == famGraze && last.family() == famGraze && len(c.mobs) == 0 && (c.sentence == last.sentence || c.now || c.stock || last.has(actOut) && !c.has(actOut|actGrazed) && len(c.pads) == 1 && c.pads[0].role != roleOut && c.resid == nil) {
+	denied := last.family() == famNone && last.guard&guardNeg != 0 // "milkers didn't go in 12, went in 13"
+	if c.family() == famGraze && (last.family() == famGraze || denied) && len(c.mobs) == 0 && (c.sentence == last.sentence || c.now || c.stock || last.has(actOut) && !c.has(actOut|actGrazed) && len(c.pads) == 1 && c.pads[0].role != roleOut && c.resid == nil) {
 		c.mobs = last.mobs
 	}
 	if c.sameDay && !c.days.ok && last.days.ok {
@@ -45,7 +46,7 @@ func (c *clause) inherit(last *clause) {
 		}
 		return
 	}
-	if !c.days.ok && last.days.ok && !c.now {
+	if !c.days.ok && last.days.ok && !c.now && !c.still {
 		c.days, c.future = last.days, last.future
 	}
 	c.guard |= last.guard &^ (guardNeg | guardFuture)

@@ -76,6 +76,10 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			out[n-1].remarks++
 			continue // "no stock in yards till friday, concrete going down"
 		}
+		if n := len(out); n > 0 && out[n-1].says() && out[n-1].sentence == c.sentence && r.fineThere(c) {
+			out[n-1].remarks++
+			continue // "2 and 3 too wet, 4 is grand"
+		}
 		if n := len(out); n > 0 && (out[n-1].freed(c) || out[n-1].spokenOf(c)) {
 			continue
 		}
@@ -126,6 +130,10 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 				c.unsure(leastOfScores)
 			}
 			r.bothIn(out, c)
+			r.leftHowMuch(last, c)
+			if c.sentence == last.sentence && len(last.pads) > 0 && len(c.pads) == 1 && !c.pads[0].marked && c.count == nil {
+				c.pads[0] = r.sameStem(last.pads, c.pads[0], c.pads[0].at) // "river 1 done yesterday, 2 today"
+			}
 			c.inherit(last)
 		}
 		out = append(out, *c)

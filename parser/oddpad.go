@@ -9,6 +9,9 @@ import "leafround/core/entry"
 // oddPad gives what to ask of a bare number among the paddocks of a move that may
 // be something else.
 func (r *reader) oddPad(c *clause) string {
+	if why := r.headOut(c); why != "" {
+		return why
+	}
 	for n := 1; n < len(c.pads); n++ {
 		p := c.pads[n]
 		t := r.tok(p.at)
@@ -26,6 +29,24 @@ func (r *reader) oddPad(c *clause) string {
 		}
 		if r.oddBefore(p.at) || r.oddBehind(p) {
 			return "Is the " + r.source(p.at, p.next) + " there a paddock, the hour, or how many? Please send “p" + p.name + "” for the paddock."
+		}
+	}
+	return ""
+}
+
+// headOut asks of "took 12 out of 13", where 12 animals may have come out of 13, and
+// of "heifers out back", where no paddock may be meant.
+func (r *reader) headOut(c *clause) string {
+	for n, p := range c.pads {
+		t := r.tok(p.at)
+		if b := r.over(p.at-1, "the"); p.role == roleOut && !p.marked && r.oneOf(p.at, "back", "front") && p.next == p.at+1 && r.tok(b).tag != ofWord && (r.oneOf(p.at-1, "out") || r.oneOf(p.at-1, "the") && r.oneOf(p.at-2, "out")) {
+			return "Are they out of the paddock " + p.name + ", in it, or just out there? Please say “out of " + p.name + "” or “in " + p.name + "”."
+		}
+		if n+1 == len(c.pads) || len(c.mobs) > 0 || p.marked || t.shape != number || p.next != p.at+1 || r.tok(p.next).tag != outWord || r.tok(p.next+1).tag != ofWord {
+			continue
+		}
+		if r.oneOf(p.at-1, "took", "taken", "moved", "pulled", "got", "drafted", "shifted", "brought", "ran", "run", "put", "let", "take") {
+			return "Did " + p.name + " animals come out of " + c.pads[n+1].name + ", or stock out of both paddocks? Please say, such as: " + p.name + " heifers out of " + c.pads[n+1].name
 		}
 	}
 	return ""
@@ -80,11 +101,30 @@ func (r *reader) leftToDo(c *clause) string {
 		return ""
 	}
 	p := c.pads[len(c.pads)-1]
+	if len(c.pads) > 1 && r.tok(p.at-1).tag == leftWord && !p.marked && r.tok(p.at).shape == number && p.next == p.at+1 {
+		return howMuchLeft(p.name) // "7 grazed left 6"
+	}
 	n := r.tok(p.next + 1)
 	if t := r.tok(p.at); !p.marked && t.shape == number && p.next == p.at+1 && r.tok(p.next).tag == leftWord && p.at > 0 && r.joins(p.at-1) && (n.shape == end || n.shape == mark || n.shape == newline) {
 		return "Did stock leave " + p.name + ", or are so many left to do?"
 	}
 	return ""
+}
+
+// leftHowMuch asks of "7 done, left 6": stock left paddock 6, or they left 6 of
+// something in 7.
+func (r *reader) leftHowMuch(last, c *clause) {
+	if c.acts != actPlace || c.resid != nil || len(c.pads) != 1 || len(c.mobs) > 0 || c.sentence != last.sentence || last.family() != famGraze || last.resid != nil {
+		return
+	}
+	p := c.pads[0]
+	if t := r.tok(p.at); t.shape == number && !p.marked && p.next == p.at+1 && p.next == c.to && r.tok(p.at-1).tag == leftWord {
+		c.unsure(howMuchLeft(p.name))
+	}
+}
+
+func howMuchLeft(name string) string {
+	return "Did stock leave paddock " + name + ", or is that how much they left? Please send “p" + name + "” for the paddock, or the unit, such as: left 6 cm"
 }
 
 // outBeforeIn tells whether stock that are told to go in come out of the same

@@ -139,7 +139,7 @@ func (r *reader) readAgain(text string, c Context) entry.Reading {
 // taken together; a message that would take more is asked to come in parts. The
 // most that one of the corpus takes is a twentieth of it. It holds the time that a
 // message made to cost time can take, whatever it is made of (ours).
-const mostLooks = 250_000
+const mostLooks = 220_000
 
 func (r *reader) read(text string) entry.Reading {
 	out := entry.Reading{Text: text}

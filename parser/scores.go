@@ -91,6 +91,9 @@ func (r *reader) scoresInto(t *tally, i int) (next int) {
 			r.commas = commaList
 			return next
 		}
+		if next > i && r.tok(next).text == "," && r.tok(next+1).text == "," && r.tok(next+2).shape == number {
+			t.unsure("What stands between the two commas? Please send the scores again with spaces.") // "2.5 2,,5 3"
+		}
 		j := r.listSeparator(next, next > i)
 		if j > next && r.padOrScore(next, j) {
 			t.unsure("Is the %s a paddock or a score? Please send each paddock on a line of its own, or the scores with spaces.", r.tok(j).text)

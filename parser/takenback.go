@@ -17,7 +17,13 @@ import (
 //
 //	taken = message turn { courtesy } | [ word ] heading [ ":" ] message
 func (r *reader) takenBack(from, to int, o outcome) outcome {
-	if !reports(o.entries) || alarmIn(o.entries) {
+	if len(o.entries) == 0 || alarmIn(o.entries) {
+		return o
+	}
+	if r.secondThought(from, to) {
+		return outcome{ask: &entry.Ask{Reason: "Which of it is right? Please send it once more as it should be."}}
+	}
+	if !reports(o.entries) {
 		return o
 	}
 	switch {
@@ -31,6 +37,20 @@ func (r *reader) takenBack(from, to int, o outcome) outcome {
 
 // takenReason stands before what would be logged all the same.
 const takenReason = "You seem to take that back, so I log nothing yet."
+
+// secondThought tells whether somebody thinks better of a number or a paddock in the
+// middle of a message: "12 2 2.5 no wait 3 2".
+func (r *reader) secondThought(from, to int) bool {
+	for i := from + 1; i+1 < to; i++ {
+		if r.oneOf(i, "no") && r.oneOf(i+1, "wait") || r.oneOf(i, "wait") && r.oneOf(i+1, "no") || r.oneOf(i, "hang") && r.oneOf(i+1, "on") {
+			k := r.over(i+2, "no", "wait", ",", "-", ".", "its", "it", "was", "thats", "i", "meant", "make", "that", "the", "in", "into", "a")
+			if t := r.tok(k); t.shape == number || t.shape == part || r.padAhead(k) {
+				return true
+			}
+		}
+	}
+	return false
+}
 
 // disowned tells whether a message begins by telling the bot to leave out what
 // follows: "ignore p12 2 2.5 2", "wrong: 12 grazed".
