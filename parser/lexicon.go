@@ -197,7 +197,7 @@ var lexiconTable = map[tag]string{
 	residWord: `stubble residual resid residuals resi res post postgrazing height leaving`,
 	untilWord: `until till til untill`, sinceWord: `since`, againWord: `again`, agoWord: `ago`,
 	cutWord: `cut`, silageWord: `silage baleage balage haylage silaged sileage ensiled wrapped`, hayWord: `hay hays haymaking hayed`, baleWord: `bale baled bales`,
-	toppedWord: `topped mulched clipped`, topWord: `top`, mowWord: `mowed mown`,
+	toppedWord: `topped topd mulched clipped`, topWord: `top`, mowWord: `mowed mown`,
 	canopyWord: `canopy`, closedWord: `closed`, closeWord: `close closing`, shutWord: `shut shutting`, lockWord: `lock locked locking`,
 	openWord: `open opened`, releaseWord: `release released unlock unlocked lift lifted`, okWord: `ok`, holdWord: `spelled hold held skip skipping avoid withhold withholding whp`,
 	sprayWord: `spray boomsprayed spotsprayed blanketsprayed weedsprayed sprayed spraying herbicide weedkiller glyphosate weedspray insecticide sprays`,

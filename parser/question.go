@@ -139,7 +139,7 @@ func (r *reader) ask(from, to int, signal bool) *entry.Question {
 	}
 	signal = signal || r.oneOf(from, "if", "suppose", "supposing") && (r.hasTag(from, to, whWord) || r.hasTag(from, to, haUnit) || r.hasTag(from, to, dayUnit)) ||
 		r.tok(from).text == "at" && r.hasTag(from, to, whWord)
-	if r.oneOf(from, "days", "hectares") && (to-from == 3 && r.oneOf(from+1, "per", "a") && r.oneOf(from+2, "leaf", "day") || r.oneOf(from+1, "till", "until", "til", "to") && r.padAhead(from+2)) {
+	if r.oneOf(from, "days", "hectares") && (r.oneOf(from+1, "per", "a") && r.oneOf(from+2, "leaf", "day") && (to-from == 3 || r.oneOf(from+3, "on", "in", "for", "at") && r.padAhead(from+4)) || r.oneOf(from+1, "till", "until", "til", "to") && r.padAhead(from+2)) {
 		signal = true // "days per leaf", "days till 12 is ready"
 	}
 	body, framed := r.request(from, to)

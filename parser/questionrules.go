@@ -193,7 +193,7 @@ func askWhere(q *query) *entry.Question {
 }
 
 func askDue(q *query) *entry.Question {
-	counting := q.any("count", "counting", "counted", "walk", "walking", "walked", "counts", "measure", "measured", "check", "checked", "checking", "countin")
+	counting := q.any("count", "counting", "counted", "walk", "walking", "walked", "counts", "measure", "measured", "check", "checked", "checking", "countin", "walkin", "checkin")
 	wants := q.any("needs", "need", "due", "should", "needing", "needed", "what", "which", "where", "whats", "anything", "shall", "overdue", "want", "wants", "ought", "any")
 	if counting && wants && !q.any("ready") || q.any("due") && q.n <= 4 && len(q.pads) == 0 {
 		return &entry.Question{About: entry.AskDue}
@@ -271,7 +271,7 @@ func askPlan(q *query) *entry.Question {
 
 func askNext(q *query) *entry.Question {
 	asks := q.any("where", "which", "what", "whats", "wots", "wot", "wheres", "who", "whos", "paddock", "pdk", "show", "give", "tell")
-	if q.any("did", "were", "was", "went", "gone") || q.any("fit") && q.any("graze") {
+	if q.any("did", "were", "was", "went", "gone") || q.any("fit") && q.any("graze") || q.any("good") && q.any("ones", "are") && q.any("graze") {
 		return nil
 	}
 	if q.first == "should" && q.any("go", "graze", "put", "use", "do") && len(q.pads) > 0 {
