@@ -42,6 +42,9 @@ const takenReason = "You seem to take that back, so I log nothing yet."
 // middle of a message: "12 2 2.5 no wait 3 2".
 func (r *reader) secondThought(from, to int) bool {
 	for i := from + 1; i+1 < to; i++ {
+		if r.tok(i-1).tag == padMark || r.day(i+2).ok {
+			continue // a paddock of that name: "grazed paddock hang on 2026-11-24"
+		}
 		if r.oneOf(i, "no") && r.oneOf(i+1, "wait") || r.oneOf(i, "wait") && r.oneOf(i+1, "no") || r.oneOf(i, "hang") && r.oneOf(i+1, "on") {
 			k := r.over(i+2, "no", "wait", ",", "-", ".", "its", "it", "was", "thats", "i", "meant", "make", "that", "the", "in", "into", "a")
 			if t := r.tok(k); t.shape == number || t.shape == part || r.padAhead(k) {
