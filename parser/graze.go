@@ -11,7 +11,7 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 	if len(c.pads) == 0 {
 		return nil, r.grazingWhere(c)
 	}
-	if len(c.mobs) == 0 && c.has(actGrazed) && c.share == 0 && c.resid == nil && (r.hasText(c.from, c.to, "mostly") || r.hasText(c.from, c.to, "largely") || r.hasText(c.from, c.to, "partly")) && len(c.pads) > 0 {
+	if len(c.mobs) == 0 && c.has(actGrazed) && c.share == 0 && c.resid == nil && r.partToldVaguely(c) {
 		return nil, "How much of " + c.pads[0].name + " is grazed? Please say, such as: half of 12 grazed"
 	}
 	if n := len(c.pads); n > 1 && len(c.mobs) == 0 && !c.stock && c.head == 0 && c.acts&^(actMoved|actIn) == 0 && r.tok(c.pads[0].at).shape == word && r.oneOf(c.pads[n-1].next, "is", "are", "was", "needs", "has", "got") {
@@ -100,6 +100,17 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 		list = appendGrazes(list, g, ins, entry.In, nil)
 	}
 	return list, ""
+}
+
+// partToldVaguely tells whether "mostly" or the like stands beside a paddock, and is
+// not its name.
+func (r *reader) partToldVaguely(c *clause) bool {
+	for i := c.from; i < c.to; i++ {
+		if r.oneOf(i, "mostly", "largely", "partly") && !c.names(i) {
+			return true
+		}
+	}
+	return false
 }
 
 func appendGrazes(list []entry.Entry, g entry.Graze, names []string, e entry.GrazeEvent, resid *entry.Residual) []entry.Entry {
