@@ -234,13 +234,20 @@ func (r *reader) manyScores(i int) bool {
 	return len(t.said) > 1 || t.decimal
 }
 
-// shouldBe reads "12 should be 13" and "12 should be 2 2.5 3".
+// shouldBe reads "12 should be 13", "12 was meant to be 13" and "12 should be 2 2.5 3".
 func (r *reader) shouldBe(i, to int) (entry.Correct, bool) {
 	p, ok := r.onePad(i, true)
-	if !ok || !p.known || !r.oneOf(p.next, "should", "shouldve") {
+	if !ok || !p.known {
 		return entry.Correct{}, false
 	}
 	k := p.next + 1
+	switch {
+	case r.oneOf(p.next, "should", "shouldve"):
+	case r.oneOf(p.next, "was", "is", "were") && r.oneOf(k, "supposed", "sposed", "meant") && r.oneOf(k+1, "to") && r.oneOf(k+2, "be", "say", "read"):
+		k += 2 // "6 was supposed to be 9"
+	default:
+		return entry.Correct{}, false
+	}
 	for r.oneOf(k, "be", "read", "say", "have", "been") {
 		k++
 	}

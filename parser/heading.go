@@ -177,17 +177,21 @@ func (c *clause) listed() bool {
 }
 
 // shares gives the paddocks before a grazing what was done in it, where each is
-// told with its own part: "whole of 12 and half of 18 grazed".
+// told with its own part or its own day: "whole of 12 and half of 18 grazed", "fri
+// p4, sat p5, sun p6 all grazed".
 func (r *reader) shares(list []clause) {
 	for n := len(list) - 2; n >= 0; n-- {
 		c, d := &list[n], &list[n+1]
-		if c.sentence != d.sentence || !c.listed() || c.days.ok || c.colon || d.acts != actGrazed || len(d.pads) == 0 || d.pads[0].role != roleNone || d.count != nil {
+		if c.sentence != d.sentence || !c.listed() || c.days.ok != d.days.ok || c.colon || d.acts != actGrazed || len(d.pads) == 0 || d.pads[0].role != roleNone || d.count != nil {
 			continue
 		}
-		if c.share == 0 && d.share == 0 && r.tok(c.pads[0].at-1).tag != ofWord {
+		if c.share == 0 && d.share == 0 && r.tok(c.pads[0].at-1).tag != ofWord && !(c.days.ok && d.days.ok && d.count == nil) {
 			continue
 		}
-		c.acts, c.days, c.future, c.guard = d.acts, d.days, d.future, d.guard
+		c.acts, c.guard = d.acts, d.guard
+		if !c.days.ok {
+			c.days, c.future = d.days, d.future
+		}
 		if len(c.mobs) == 0 {
 			c.mobs = d.mobs
 		}

@@ -1,6 +1,8 @@
 package parser
 
-import "leafround/core/entry"
+import (
+	"leafround/core/entry"
+)
 
 // What a clause takes from the one before it.
 
@@ -12,6 +14,7 @@ func (c *clause) inherit(last *clause) {
 		if c.only(roleAt) && f == famGraze && last.has(actOut) && last.only(roleOut) {
 			c.goesIn() // "milkers off 30 at 1500, on 31"
 		}
+		c.residLike(last)
 		for n := range c.pads {
 			if c.pads[n].role == roleNone && len(last.pads) > 0 {
 				c.pads[n].role = last.pads[0].role
@@ -53,6 +56,16 @@ func (c *clause) inherit(last *clause) {
 	if last.future && c.future {
 		c.guard |= guardFuture
 	}
+}
+
+// residLike takes the one number of a paddock behind another's residual for its
+// own: "out p4 mon arvo resid 1450, p5 tues 1600".
+func (c *clause) residLike(last *clause) {
+	if last.resid == nil || last.resid.Unit != entry.KgDMPerHa || c.resid != nil || !(c.lone >= 800 && c.lone < 6000) {
+		return
+	}
+	c.resid = &entry.Residual{Value: c.lone, Unit: entry.KgDMPerHa}
+	c.nums, c.strange, c.strays = nil, 0, nil
 }
 
 // shareTillers gives averages before "10 tillers each" that number too.

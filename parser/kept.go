@@ -24,10 +24,16 @@ func (r *reader) turnedOut(c *clause, i int) bool {
 // letPart reads "let" where stock were let in or out: "let the cows into road 1
 // after milking". Anything else may be let, and is no business of ours.
 //
-//	let = "let" [ "the" | "our" ] ( herd | "them" ) direction
+//	let = "let" [ "the" | "our" ] ( herd | "them" ) direction | herd [ "were" ] "let" [ "out" | "back" ] direction
 func (r *reader) letPart(c *clause, i int) int {
 	if !r.oneOf(i, "let") || r.tok(i).shape != word {
 		return i
+	}
+	if b := r.tok(r.back(i-1, "were", "was", "got", "been")); len(c.mobs) > 0 || b.tag == looseMob {
+		if k := r.over(i+1, "out", "back"); r.tok(k).shape == word && directions[r.tok(k).tag] && r.tok(k).tag != ofWord && c.guard == 0 {
+			c.stock = true
+			return k // "cows let out to hill this morning"
+		}
 	}
 	k := r.stockAt(i + 1)
 	if t := r.tok(k); k > i+1 && t.shape == word && (directions[t.tag] && t.tag != ofWord || r.oneOf(k, "back", "through")) {

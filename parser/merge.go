@@ -68,7 +68,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			out[len(out)-1] = *c
 			continue
 		}
-		if n := len(out); n > 0 && c.gathers(&out[n-1]) {
+		if n := len(out); n > 0 && (c.gathers(&out[n-1]) || c.carried(&out[n-1])) {
 			out[n-1].remarks++
 			continue
 		}
@@ -79,6 +79,10 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 		if n := len(out); n > 0 && out[n-1].says() && out[n-1].sentence == c.sentence && r.fineThere(c) {
 			out[n-1].remarks++
 			continue // "2 and 3 too wet, 4 is grand"
+		}
+		if n := len(out); n > 0 && r.notYetIn(&out[n-1], c) {
+			out[n-1].remarks++
+			continue
 		}
 		if n := len(out); n > 0 && (out[n-1].freed(c) || out[n-1].spokenOf(c)) {
 			continue

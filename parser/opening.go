@@ -65,6 +65,8 @@ var openings = []opening{
 	{wordSet(`somebody someone everyone everybody dad mum boss he she they neighbour lads people`), (*reader).opinion, true},
 	{wordSet(`where`), (*reader).whereItFell, true},
 	{wordSet(`before there`), (*reader).noGrassLeft, true},
+	{wordSet(`all everything`), (*reader).allButPart, false},
+	{wordSet(`except excepting excluding barring bar minus skipping apart aside other but not just only`), (*reader).exceptPads, false},
 	{wordSet(`bar except excepting excluding barring apart aside other minus save less but only all`), (*reader).exceptionPart, false},
 	{wordSet(`which that but and sorry i ive we weve nobody never forgot forgotten`), (*reader).unsent, false},
 }

@@ -84,7 +84,7 @@ func oneError(a, b string) bool {
 var forgiven = newForgiven(`paddock paddocks grazed grazing milkers heifers calves steers bullocks weaners hoggets weanlings yearlings
 	silage baleage topped topping canopy closed sprayed spraying herbicide effluent slurry fertiliser fertilizer resown reseeded regrassed
 	residual yesterday tonight tomorrow morning afternoon tillers tiller leaves average yellowing heading reproductive seedhead daughter remnant
-	moved shifted finished flooded waterlogged pugged rainfall temperature rotation summary history Monday tuesday wednesday thursday friday
+	moved shifted turned finished flooded waterlogged pugged rainfall temperature rotation summary history Monday tuesday wednesday thursday friday
 	saturday sunday january february september october november december until clicks counted walked another`)
 
 func newForgiven(words string) *speller {

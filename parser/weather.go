@@ -92,7 +92,19 @@ func (r *reader) rainPart(c *clause, i int) int {
 	c.mm, c.more = v*per, more
 	c.share = 0
 	r.perRain = per
-	return k
+	return r.rainFell(k)
+}
+
+// rainFell steps over how rain came down: "27 mm fell", "12mm came down".
+func (r *reader) rainFell(i int) int {
+	k := r.over(i, "has", "had", "of", "it")
+	switch {
+	case r.oneOf(k, "fell", "fallen"):
+		return k + 1
+	case r.oneOf(k, "came", "come") && r.oneOf(k+1, "down"):
+		return k + 2
+	}
+	return i
 }
 
 // moreRain reads further rain behind rain, without its unit: "18mm yesterday
