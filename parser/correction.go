@@ -54,6 +54,9 @@ func (r *reader) correction(i, to int, told bool) (entry.Correct, bool) {
 	if n, ok := r.run(k, "i", "was", "in"); ok && thing.field == entry.FieldPaddock {
 		k = n // "that was road 1 I was in, not road 2"
 	}
+	if from, ok := r.putInstead(k, to); ok {
+		return joinMended(thing, from)
+	}
 	end := k
 	for r.oneOf(k, ",", "and") {
 		k++

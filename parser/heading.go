@@ -182,7 +182,7 @@ func (c *clause) listed() bool {
 func (r *reader) shares(list []clause) {
 	for n := len(list) - 2; n >= 0; n-- {
 		c, d := &list[n], &list[n+1]
-		if c.sentence != d.sentence || !c.listed() || c.days.ok != d.days.ok || c.colon || d.acts != actGrazed || len(d.pads) == 0 || d.pads[0].role != roleNone || d.count != nil {
+		if c.sentence != d.sentence || !c.listed() || c.days.ok && !d.days.ok || c.colon || d.acts != actGrazed || len(d.pads) == 0 || d.pads[0].role != roleNone || d.count != nil {
 			continue
 		}
 		if c.share == 0 && d.share == 0 && r.tok(c.pads[0].at-1).tag != ofWord && !(c.days.ok && d.days.ok && d.count == nil) {

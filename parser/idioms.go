@@ -14,7 +14,7 @@ var idiomTable = map[effect]string{
 		clay showing; no clay to be seen; theres no bare ground; theres no bare ground to be seen; theres no ground to be seen; theres no bare dirt; no bare ground to be seen; no bare soil to be seen; no bare dirt to be seen; no ground to be seen; no soil to be seen; no dirt to be seen; no dirt showing; no bare ground; no bare
 		dirt; no soil showing; no ground showing; no bare soil; no dirt visible; no soil visible; covered over; grass closed over; canopy closure`,
 	{acts: actWet}: `
-		churned up; churned to mud; turned to mud; cut to ribbons; cut to bits; ripped to bits; torn to bits; torn up; all mud; its a swamp; a
+		churned up; churned to mud; turned to mud; cut to ribbons; cut to bits; ripped to bits; torn to bits; torn up; destroyed wet; drowned wet; destroyed with water; destroyed with wet; destroyed with the wet; all mud; its a swamp; a
 		swamp; like a swamp; is a bog; a right bog; a total bog; an absolute bog; a complete bog; turned to bog; a quagmire; a mudhole; a mud hole; a mudbath; a mud bath; like soup; way too wet; far too wet; much too wet; bit too wet; too wet; too wet to
 		graze; too wet for cows; too wet for stock; too wet for grazing; too wet to go in; too wet yet; too wet for the cows; too wet for anything;
 		too wet still; still too wet; under water; bit wet to graze; flooded out; pugged up; wet to graze`,
@@ -36,7 +36,7 @@ var idiomTable = map[effect]string{
 	{acts: actRelease | actFert}:   `fert is off; fert off; urea is off`,
 	{acts: actHold | actHoldOff}:   `hold off; holding off`,
 	{acts: actRelease | actWet}:    `wet hold off; wet hold is off; wet hold lifted; wet hold is lifted; wet hold over; wet hold is over; wet hold done; wet hold finished; off the wet hold; lift the wet hold on; lift the wet hold off; lift the wet hold for`,
-	{acts: actHold}: `everything keeps off; everything keeps off it; everything keeps out; everything keeps out of it; everything stays off; everything stays off it; everything stays out; everything stays out of it; all stock stay off; all stock stay out; keep it out of the round; keep it out; leave it out; leave it out of the round; leave it be; leave it alone; rest it; leaving it out; 
+	{acts: actHold}: `everything keeps off; everything keeps off it; everything keeps out; everything keeps out of it; everything stays off; everything stays off it; everything stays out; everything stays out of it; all stock stay off; all stock stay out; keep it out of the round; keep it out; leave it out; leave it out of the round; leave it be; leave it alone; leave it off; leaving it off; leave that off; leave them off; rest it; leaving it out; 
 		hold off grazing; hold off on; holding off on; not to be grazed; nothing to go in; nothing to go into; nothing in; not to go in; dont put
 		anything in; dont put anyone in; dont put stock in; dont put any stock in; dont let anything in; do not put stock in; dont go in; dont use;
 		do not use; out of the round; out of round; out of the rotation; out of rotation; keep off; keep out; keep out of; stay out of; stay off;

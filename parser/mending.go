@@ -33,7 +33,7 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 	undo, k := r.undo(i)
 	if undo {
 		k = r.apology(k)
-		if r.undoTail(k) >= to || r.willRedo(k, to) || r.idleTail(k, to) {
+		if r.undoTail(k) >= to || r.willRedo(k, to) || r.idleTail(k, to) || r.neverSo(k, to) {
 			return outcome{entries: []entry.Entry{entry.Undo{}}}, true
 		}
 		tail := r.undoTail(k)
@@ -48,7 +48,10 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 		if o, ok := r.instead(tail, to); ok {
 			return o, true
 		}
-		return r.undoOf(k, to)
+		if o, ok := r.undoOf(k, to); ok || !r.oneOf(tail-1, ",", ".", "-") || r.asking {
+			return o, ok
+		}
+		return r.undoAndWhat(tail, to)
 	}
 	if undoVerbs[r.tok(i).text] {
 		if o, ok := r.undoOf(i+1, to); ok {
@@ -145,6 +148,9 @@ func (r *reader) apology(i int) int {
 		case t.text == "wrong" && r.oneOf(i+1, "paddock", "pdk", "field", "one", "number", "mob", "day", "date", "score", "scores"):
 			sorry = true
 			i = r.ofThat(i + 2)
+		case r.oneOf(i, "thats", "its") && r.oneOf(i+1, "wrong") && r.oneOf(r.over(i+2, ",", "-", "."), "it", "its", "should", "was"):
+			sorry = true
+			i += 2 // "thats wrong it was 2 2.5 2"
 		case sorry && r.hasWrong(i) > i:
 			i = r.hasWrong(i)
 		case !sorry && r.wasWrong(i) > i:

@@ -159,3 +159,35 @@ const longestTail = 24
 var idleTags = map[tag]bool{unknown: true, filler: true, courtesy: true, remark: true, ofWord: true, onWord: true, inWord: true, atWord: true, forWord: true,
 	withWord: true, andWord: true, butWord: true, toWord: true, fromWord: true, offWord: true, allWord: true, notWord: true, negWord: true, againWord: true,
 	hearWord: true, jokeWord: true, thisWord: true, lastWord: true, onlyWord: true, hedgeWord: true, okWord: true, daytimeWord: true, thenWord: true, gaugeWord: true, noteWord: true}
+
+// putInstead reads what was written in the place of what should stand: ", I put
+// down 8".
+//
+//	putInstead = [ "," | "but" ] "i" written [ "down" ] value
+func (r *reader) putInstead(i, to int) (mended, bool) {
+	k := r.over(i, ",", "-", ".", "but", "and", "not")
+	j := r.over(k, "i", "ive")
+	if j == k || !saidWords[r.tok(j).text] {
+		return mended{}, false
+	}
+	from, end, ok := r.mended(r.over(j+1, "it", "that", "down", "as", "in", "for"))
+	return from, ok && r.endsHere(r.over(end, "by", "mistake", "instead"), to)
+}
+
+// neverSo tells whether a denial stands behind an undo, and no more: it says why the
+// entry is taken back: ", cows weren't in there".
+func (r *reader) neverSo(i, to int) bool {
+	k := r.over(i, ",", "-", ".", "the", "as", "because", "cos", "they", "it", "we", "i", "that")
+	if _, j := r.mob(k); j > k {
+		k = j
+	}
+	if t := r.tok(k); k == i || t.shape != word || t.tag != negWord && t.tag != notWord || to-k > 8 {
+		return false
+	}
+	for ; k < to; k++ {
+		if t := r.tok(k); t.shape != word || t.tag == numberWord || r.padAhead(k) && !r.oneOf(k, "in", "there") || r.when(k).ok {
+			return false
+		}
+	}
+	return true
+}

@@ -81,7 +81,7 @@ func (r *reader) cuttingNoun(i int) bool {
 // carried tells whether a clause behind a lifted hold tells no more than that the
 // bales are away: "take the hay hold off hill, bales are in".
 func (c *clause) carried(last *clause) bool {
-	return last.family() == famRelease && c.acts == actBale && c.count == nil && c.guard == 0 && len(c.pads)+len(c.mobs)+len(c.nums) == 0
+	return last.family() == famRelease && c.has(actBale) && c.acts&^(actBale|actSilage|actHay|actIn|actPlace|actGoing|actOut|actDone) == 0 && c.count == nil && c.guard == 0 && len(c.pads)+len(c.mobs)+len(c.nums) == 0
 }
 
 // gathers tells whether a clause tells no more than that what was cut has been
@@ -100,7 +100,7 @@ func (r *reader) makingAhead(last, c *clause) bool {
 	if at := r.firstWord(c); r.oneOf(at, "not", "wont", "cant", "havent", "hasnt", "isnt", "didnt") && c.guard&guardNeg != 0 && c.guard&^(guardNeg|guardPlan|guardFuture) == 0 {
 		return makingWords[r.tok(r.over(at+1, "be", "been", "get", "it", "yet", "going", "to")).text] && c.acts&^(actBale|actSilage|actHay|actGoing) == 0 // "not raking it till Friday"
 	}
-	if at := r.firstWord(c); c.guard&^(guardPlan|guardFuture) == 0 && r.oneOf(at, "wrapping", "baling", "raking", "rowing", "tedding", "carting", "stacking") && c.acts&^(actBale|actSilage|actHay|actGoing) == 0 && len(c.nums) == 0 {
+	if at := r.over(r.firstWord(c), "heavy", "light", "good", "big", "great", "nice", "crop", ","); c.guard&^(guardPlan|guardFuture) == 0 && r.oneOf(at, "wrapping", "baling", "raking", "rowing", "tedding", "carting", "stacking") && c.acts&^(actBale|actSilage|actHay|actGoing) == 0 && len(c.nums) == 0 {
 		return true // "wrapping it this arvo"
 	}
 	if at := r.firstWord(c); c.guard&^(guardPlan|guardFuture) == 0 && c.guard != 0 && r.oneOf(at, "should", "will", "hopefully", "itll") && r.oneOf(r.over(at+1, "should", "will", "all", "get", "be"), "baled", "wrapped", "raked", "tedded", "turned", "carted", "rowed", "stacked") {

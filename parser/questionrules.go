@@ -159,7 +159,7 @@ func (q *query) span(words map[string]float64) float64 {
 	switch {
 	case q.days > 0:
 		return q.days
-	case q.any("week"):
+	case q.any("week", "wk"):
 		return 7
 	case q.any("fortnight"):
 		return 14
@@ -253,7 +253,7 @@ func askRound(q *query) *entry.Question {
 }
 
 func askPlan(q *query) *entry.Question {
-	ahead := q.any("days", "week", "fortnight", "coming", "few") || q.days > 0
+	ahead := q.any("days", "week", "wk", "fortnight", "coming", "few") || q.days > 0
 	if q.any("where", "wheres") && q.any("will") && q.mobSaid && len(q.pads) == 0 || q.any("whats") && q.any("on") && q.any("week", "days") {
 		return &entry.Question{About: entry.AskPlan, Days: q.days, Mob: q.mob}
 	}

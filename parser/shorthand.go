@@ -6,7 +6,7 @@ package parser
 func (r *reader) shorthand() {
 	for i := 0; i < len(r.toks); i++ {
 		t := &r.toks[i]
-		if t.shape != word || len(t.text) > 2 && t.text != "full" && t.text != "comma" && !spokenFor[t.text] && !bodies[t.text] {
+		if t.shape != word || len(t.text) > 2 && t.text != "full" && t.text != "comma" && !spokenFor[t.text] && !bodies[t.text] && t.text != "form" {
 			continue
 		}
 		switch n := r.tok(i + 1); {
@@ -23,6 +23,13 @@ func (r *reader) shorthand() {
 				t.end = n.end
 				r.toks = append(r.toks[:i+1], r.toks[i+2:]...)
 			}
+		case t.text == "form":
+			if u := r.tok(i + 2); n.shape == number && u.shape == word && (u.tag == toWord || u.tag == intoWord) {
+				t.text, t.tag = "from", fromWord // "milkers form 12 to 13"
+				r.respelt = append(r.respelt, "read “form” as from")
+			}
+		case spokenFor[t.text] && t.text[0] == 's' && (n.text == "be" || n.text == "have" || n.text == "read"):
+			t.text, t.tag = "should", lexicon["should"].tag
 		case spokenFor[t.text]:
 			if n.shape == word && (n.text == "u" || n.text == "you" || n.text == "ya" || n.text == "i" || n.text == "we") {
 				t.text, t.tag = map[byte]string{'c': "could", 'w': "would", 's': "should"}[t.text[0]], lexicon["could"].tag

@@ -34,6 +34,9 @@ loop:
 		case named && r.hourOf(j) > j:
 			j = r.hourOf(j) - 1
 		case named && (t.text == ":" || t.text == "=" || t.text == "was" || t.text == "is" || t.text == "at" && r.tok(j+2).tag != cmUnit || t.text == "of" || t.text == "range" || t.text == "ranged" || t.text == "only" || t.text == "just" || t.text == "now" || t.text == "today"):
+		case where != "" && j == i+1 && r.oneOf(j, "thermometer", "thermo", "probe", "gauge", "reading"):
+			named = true
+		case named && j > i && r.oneOf(j, "says", "said", "reads", "read", "reading", "shows", "showed", "showing", "sitting", "sat", "reckons"):
 		case named && t.text == "at" && r.tok(j+2).tag == cmUnit:
 			j += 2
 		default:

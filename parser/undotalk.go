@@ -1,5 +1,7 @@
 package parser
 
+import "leafround/core/entry"
+
 // Who takes a message back says why before it, and what comes in its place
 // behind it: "sorry, I sent that one too early, can you delete it and I will do
 // it again after lunch".
@@ -55,4 +57,15 @@ func (r *reader) willRedo(i, to int) bool {
 		}
 	}
 	return false
+}
+
+// undoAndWhat asks what is meant where an undo is followed by words of paddocks or
+// stock that tell nothing to log: "scrap that, heifers not in 13 yet".
+func (r *reader) undoAndWhat(i, to int) (outcome, bool) {
+	for k := i; k < to; k++ {
+		if _, j := r.mob(k); (j > k || r.padAhead(k)) && (r.hasTag(i, to, negWord) || r.hasTag(i, to, notWord)) {
+			return outcome{ask: &entry.Ask{Reason: "Shall I take back your latest entry?", Options: []entry.Option{{Label: "Yes, take it back", Entries: []entry.Entry{entry.Undo{}}}}}}, true
+		}
+	}
+	return outcome{}, false
 }
