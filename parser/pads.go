@@ -49,6 +49,9 @@ func (r *reader) padsPart(c *clause, i int) int {
 	if !ok {
 		return i
 	}
+	if doubt, ok := r.unknownName(c, j); ok && !one.marked {
+		c.unsure(doubt)
+	}
 	if r.pairPad(c, one, j) {
 		return one.next
 	}

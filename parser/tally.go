@@ -49,6 +49,9 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	if len(t.said) == 1 && !t.decimal && !t.parts && r.tok(next).tag == atWord && r.isScore(next+1) {
 		t.unsure("Are those %s's tillers, or averages of several paddocks? Please put a colon behind the paddock, or “p” before each.", p.name)
 	}
+	if doubt, ok := r.unknownName(c, i); ok && !p.marked {
+		t.unsure("%s", doubt)
+	}
 	p.marked = p.marked || r.tok(i-1).tag == inWord && k > p.next // "in 2 was 2.4"
 	if p.next == i+1 && !p.marked && r.tok(i).shape == number && r.tok(i).value <= 4 && !r.marked(p.next, k) {
 		t.unsure("Is the %s at the start the paddock or a score? Please send “p%s” or “%s:” before the scores.",

@@ -1,0 +1,39 @@
+package parser
+
+// A word that nobody knows right before a number makes a name with it that the
+// register does not hold: "kauri 7 2 2.5 2" is no count of paddock 7.
+
+// unregistered gives such a name, and ok where the number at i stands behind one.
+//
+//	unregistered = ( unknown | possessive | lie ) whole
+func (r *reader) unregistered(c *clause, i int) (string, bool) {
+	t := r.tok(i)
+	if r.anyPaddock || t.shape != number || t.decimal {
+		return "", false
+	}
+	at := i - 1
+	if r.oneOf(at, "s") && r.oneOf(at-1, "'") && r.tok(at).glued {
+		at -= 2 // "smith's 3"
+	}
+	b := r.tok(at)
+	if at < 0 || b.shape != word || len(b.text) < 3 || b.tag != unknown && !placeWords[b.text] && b.names == 0 || noNames[b.text] || partNames[b.text] || mayBeVerb(b.text) || r.adverb(at) {
+		return "", false
+	}
+	return r.source(at, i+1), true
+}
+
+// unknownName gives the doubt about a number that stands behind a word that nobody
+// knows, with the paddock of that number as a way out.
+func (r *reader) unknownName(c *clause, i int) (doubt string, ok bool) {
+	name, ok := r.unregistered(c, i)
+	if !ok {
+		return "", false
+	}
+	doubt = r.noSuch(name)
+	r.offer(doubt, i-1, i+1, "paddock "+r.tok(i).text, "")
+	return doubt, true
+}
+
+// noNames are words nobody knows a meaning for that stand before the number of a
+// paddock all the same.
+var noNames = wordSet(`did count counts score scores tally okay`)
