@@ -68,6 +68,9 @@ func (r *reader) padsPart(c *clause, i int) int {
 		r.cut = true
 		return i
 	}
+	if c.count != nil && !c.count.empty() && len(c.pads) == 0 && !one.marked && r.tok(j).shape == number && r.oneOf(j-1, "just", "only", "did", "got", "about", "all", "total") {
+		c.unsure("Which paddock are those scores from?") // "1 1.5 1, just 6": how many there were
+	}
 	list, k := r.padList(one, j, r.way != roleNone || c.acts&^(actSilage|actHay) != 0)
 	if c.count == nil && len(c.pads) == 0 && len(list) > 1 {
 		if k, ok := r.sharedTarget(c, list, k); ok {

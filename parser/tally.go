@@ -53,7 +53,7 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 		t.unsure("%s", doubt)
 	}
 	p.marked = p.marked || r.tok(i-1).tag == inWord && k > p.next // "in 2 was 2.4"
-	if p.next == i+1 && !p.marked && r.tok(i).shape == number && r.tok(i).value <= 4 && !r.marked(p.next, k) {
+	if p.next == i+1 && !p.marked && r.tok(i).shape == number && r.tok(i).value <= 4 && (!r.marked(p.next, k) || r.listOfCommas3(i)) {
 		t.unsure("Is the %s at the start the paddock or a score? Please send “p%s” or “%s:” before the scores.",
 			p.name, p.name, p.name)
 		r.offer(t.doubt, i, p.next, "paddock "+p.name+":", "")
