@@ -32,6 +32,9 @@ func (c *clause) under(h *heading) {
 	}
 	if len(c.pads) == 0 && len(h.pads) > 0 && c.family() != famRain && c.family() != famTemp {
 		c.pads, h.pads, h.loose = h.pads, nil, false
+		if h.doubt != "" {
+			c.unsure(h.doubt) // "kauri 7 on monday: 2 2.5 2"
+		}
 	}
 	if len(c.mobs) == 0 {
 		c.mobs = h.mobs

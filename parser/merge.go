@@ -51,6 +51,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 	var head heading
 	list = r.eachOf(introduced(eachBefore(list)))
 	r.shares(list)
+	r.namedAbove(list)
 	for n := range list {
 		c := &list[n]
 		if r.headsList(list, n) {

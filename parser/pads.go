@@ -49,7 +49,7 @@ func (r *reader) padsPart(c *clause, i int) int {
 	if !ok {
 		return i
 	}
-	if doubt, ok := r.unknownName(c, j); ok && !one.marked {
+	if doubt, ok := r.unknownName(c, j); ok {
 		c.unsure(doubt)
 	}
 	if r.pairPad(c, one, j) {
@@ -222,7 +222,7 @@ func (r *reader) lotMark(i int) bool {
 
 // markedPad reads a name behind "p" or "paddock".
 func (r *reader) markedPad(i int) (place, bool) {
-	if b := r.tok(i - 1); i > 0 && i-1 == r.opening && b.shape == word && (b.tag == topWord || placeWords[b.text] || r.maybeName(b) && r.isScore(i+2)) && len(r.tok(i).text) > 2 && r.tok(i+1).shape == number && !r.bears(b.text) {
+	if b := r.tok(i - 1); i > 0 && (i-1 == r.opening || i-2 == r.opening && r.tok(i-2).shape == word && (r.tok(i-2).tag == unknown && len(r.tok(i-2).text) > 2 || positions[r.tok(i-2).text]) && !mayBeVerb(r.tok(i-2).text)) && b.shape == word && (b.tag == topWord || placeWords[b.text] || r.maybeName(b) && r.isScore(i+2)) && len(r.tok(i).text) > 2 && r.tok(i+1).shape == number && !r.bears(b.text) {
 		return place{name: b.text + " " + r.tok(i).text, marked: true, at: i, next: i + 1}, true // "back paddock 2 2.5": no paddock 2
 	}
 	j := i + 1

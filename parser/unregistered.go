@@ -37,3 +37,19 @@ func (r *reader) unknownName(c *clause, i int) (doubt string, ok bool) {
 // noNames are words nobody knows a meaning for that stand before the number of a
 // paddock all the same.
 var noNames = wordSet(`did count counts score scores tally okay`)
+
+// namedAbove asks about counts of numbers behind a colon and a word that nobody
+// knows: the numbers of "kauri: 3 at 2, 5 at 2.5" are tillers of it.
+func (r *reader) namedAbove(list []clause) {
+	for n := 1; n < len(list); n++ {
+		h, c := &list[n-1], &list[n]
+		if r.anyPaddock || !h.colon || h.sentence != c.sentence || len(h.strays) != 1 || h.remarks > 0 || !h.wordy() || c.count == nil || len(c.pads) != 1 || c.pads[0].marked {
+			continue
+		}
+		w, at := r.tok(h.strays[0]), c.pads[0].at
+		if w.shape != word || w.tag != unknown || len(w.text) < 3 || noNames[w.text] || dayMarks[w.text] || r.tok(at).shape != number || r.tok(at).value > 9 || len(c.count.said) != 1 {
+			continue
+		}
+		c.unsure(r.noSuch(r.source(h.strays[0], h.strays[0]+1)))
+	}
+}
