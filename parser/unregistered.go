@@ -11,15 +11,21 @@ func (r *reader) unregistered(c *clause, i int) (string, bool) {
 	if r.anyPaddock || t.shape != number || t.decimal {
 		return "", false
 	}
-	at := i - 1
-	if r.oneOf(at, "s") && r.oneOf(at-1, "'") && r.tok(at).glued {
-		at -= 2 // "smith's 3"
-	}
+	at := r.opensName(i)
 	b := r.tok(at)
 	if at < 0 || b.shape != word || len(b.text) < 3 || b.tag != unknown && !placeWords[b.text] && b.names == 0 || noNames[b.text] || partNames[b.text] || mayBeVerb(b.text) || r.adverb(at) {
 		return "", false
 	}
 	return r.source(at, i+1), true
+}
+
+// opensName gives the token of the word before a number, where a possessive stands
+// there the owner's: "smith's 3".
+func (r *reader) opensName(i int) int {
+	if r.oneOf(i-1, "s") && r.oneOf(i-2, "'") && r.tok(i-1).glued {
+		return i - 3
+	}
+	return i - 1
 }
 
 // unknownName gives the doubt about a number that stands behind a word that nobody
@@ -28,6 +34,9 @@ func (r *reader) unknownName(c *clause, i int) (doubt string, ok bool) {
 	name, ok := r.unregistered(c, i)
 	if !ok {
 		return "", false
+	}
+	if r.tok(i).value <= 4 && r.isScore(i+1) {
+		name = r.source(r.opensName(i), i) // "haggard 2 2 2": the number may be a score
 	}
 	doubt = r.noSuch(name)
 	r.offer(doubt, i-1, i+1, "paddock "+r.tok(i).text, "")
