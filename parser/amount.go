@@ -65,6 +65,10 @@ func (r *reader) plain(i int) (v float64, next int, ok bool) {
 
 const minusTag = unknown
 
+// leftCover tells whether a number without a unit can be the cover in kg DM/ha that
+// stock left (bounds ours).
+func leftCover(v float64) bool { return v >= 800 && v < 6000 }
+
 // residualPart reads what stock left.
 //
 //	residual = ( "residual" | "left" | "down" "to" ) [ leftIn ] [ "at" | "of" ] number [ unit ] | number ( unit | leftOver )
@@ -109,9 +113,9 @@ func (r *reader) residualPart(c *clause, i int) int {
 	unit, k2 := r.residualUnit(k, t.tag == residWord || c.has(actsGraze|actPlace) || named)
 	switch {
 	case unit != "":
-	case v >= 800 && v < 6000 && (r.leftOver(k) > k || r.tok(k).tag == residWord):
+	case leftCover(v) && (r.leftOver(k) > k || r.tok(k).tag == residWord):
 		unit = entry.KgDMPerHa
-	case v >= 800 && v < 6000 && (named || c.has(actsGraze|actPlace)) && !r.unitAhead(k):
+	case leftCover(v) && (named || c.has(actsGraze|actPlace)) && !r.unitAhead(k):
 		unit = entry.KgDMPerHa
 	case t.tag == residWord && v < 800 && !r.unitAhead(k):
 		const why = "Is that residual in centimetres, clicks or kg DM/ha?"

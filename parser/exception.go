@@ -24,18 +24,10 @@ func (r *reader) exceptionPart(c *clause, i int) int {
 	}
 	firm := true
 	switch r.tok(i).text {
-	case "bar", "except", "excepting", "excluding", "barring":
-		k = r.over(k, "for", "from")
-	case "apart", "aside":
-		if !r.oneOf(k, "from") {
+	case "bar", "except", "excepting", "excluding", "barring", "apart", "aside", "other":
+		if k = r.exceptWord(i); k == i {
 			return i
 		}
-		k++
-	case "other":
-		if !r.oneOf(k, "than") {
-			return i
-		}
-		k++
 	case "minus", "save", "less":
 		k, firm = r.over(k, "for"), false
 	case "but", "only", "all":

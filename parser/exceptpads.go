@@ -1,5 +1,7 @@
 package parser
 
+import "slices"
+
 // A list or a range of paddocks, and one or more of them that it was not: "p1 to p6
 // all grazed except p4". And all of one paddock but a part that has a size.
 
@@ -10,28 +12,14 @@ func (r *reader) exceptPads(c *clause, i int) int {
 	if len(c.pads) < 2 || r.asking || c.guard&^guardFuture != 0 || c.count != nil && c.count.empty() {
 		return i
 	}
-	k, firm := i+1, true
-	switch r.tok(i).text {
-	case "except", "excepting", "excluding", "barring", "bar", "minus", "skipping":
-		k = r.over(k, "for", "from", "just", "only")
-	case "apart", "aside":
-		if !r.oneOf(k, "from") {
+	k := r.exceptWord(i)
+	firm := k > i
+	if !firm {
+		if k = r.over(i, "but", "just", "only", "not"); !r.oneOf(k-1, "not") {
 			return i
 		}
-		k = r.over(k+1, "just", "only")
-	case "other":
-		if !r.oneOf(k, "than") {
-			return i
-		}
-		k++
-	case "but", "not", "just", "only":
-		k, firm = r.over(i, "but", "just", "only", "not"), false
-		if !r.oneOf(k-1, "not") {
-			return i
-		}
-	default:
-		return i
 	}
+	k = r.over(k, "just", "only")
 	if n := len(c.pads) - 1; r.oneOf(i, "not") && r.oneOf(i+1, "yet") && c.says() && c.count == nil && c.pads[n].next == i && r.oneOf(c.pads[n].at-1, ",") && r.endsPiece(i+2) {
 		c.pads = c.pads[:n] // "canopy closed in 14, 15 not yet"
 		c.remarks++
@@ -39,7 +27,7 @@ func (r *reader) exceptPads(c *clause, i int) int {
 	}
 	one, ok := r.onePad(k, true)
 	if !ok || !one.known {
-		return i
+		return i // "but not all of 4"
 	}
 	list, next := r.padList(one, k, true)
 	all := c.pads
@@ -56,6 +44,10 @@ func (r *reader) exceptPads(c *clause, i int) int {
 		c.remarks++
 		return r.over(next, "yet", "though") // "12 and 13 grazed, not 14"
 	}
+	if !firm && c.says() && len(kept) < len(all) && !r.endsPiece(next) {
+		c.unsure(partly) // "but not 4 fully"
+		return next
+	}
 	if len(kept) != len(all)-len(list) || len(kept) == 0 || !firm && len(all) < 3 || c.count != nil && !r.endsPiece(next) {
 		if firm {
 			c.unsure(allBut)
@@ -66,13 +58,22 @@ func (r *reader) exceptPads(c *clause, i int) int {
 	return next
 }
 
-func hasPad(list []place, name string) bool {
-	for n := range list {
-		if list[n].name == name {
-			return true
-		}
+// exceptWord steps over a word that makes an exception of what follows; it gives i
+// where there is none.
+//
+//	exceptWord = ( "except" | "bar" | … ) [ "for" | "from" ] | ( "apart" | "aside" ) "from" | "other" "than"
+func (r *reader) exceptWord(i int) int {
+	switch {
+	case r.oneOf(i, "except", "excepting", "excluding", "barring", "bar", "minus", "skipping"):
+		return r.over(i+1, "for", "from")
+	case r.oneOf(i, "apart", "aside") && r.oneOf(i+1, "from"), r.oneOf(i, "other") && r.oneOf(i+1, "than"):
+		return i + 2
 	}
-	return false
+	return i
+}
+
+func hasPad(list []place, name string) bool {
+	return slices.ContainsFunc(list, func(p place) bool { return p.name == name })
 }
 
 // endsPiece tells whether a sentence or a piece of one ends before a token.
@@ -88,26 +89,13 @@ func (r *reader) allButPart(c *clause, i int) int {
 	if !r.oneOf(i+1, "but", "bar", "except") || c.count != nil || c.share != 0 || len(c.pads) > 0 {
 		return i
 	}
-	k := r.over(i+2, "for", "a", "one", "the", "last", "about", "maybe")
-	t, j := r.tok(k), k+1
-	var left float64
-	switch {
-	case t.shape == part && t.value > 0 && t.value < 1:
-		left = t.value
-	case t.shape == number && r.oneOf(j, "%") && t.value > 0 && t.value < 100:
-		left, j = t.value/100, j+1
-	case r.oneOf(k, "quarter"):
-		left = 0.25
-	case r.oneOf(k, "third"):
-		left = 1.0 / 3
-	case r.oneOf(k, "half"):
-		left = 0.5
-	}
-	if left == 0 || r.tok(j).tag != ofWord || !r.padAhead(j+1) {
+	var left clause
+	k := r.sharePart(&left, r.over(i+2, "for", "a", "one", "the", "last", "about", "maybe"))
+	if left.share <= 0 || left.share >= 1 || left.doubt != "" || r.tok(k-1).tag != ofWord && !r.oneOf(k-1, "the") || !r.padAhead(k) {
 		return i
 	}
-	c.share = 1 - left
-	return j + 1
+	c.share = 1 - left.share
+	return k
 }
 
 // notYetIn takes out of a statement the paddocks that the next clause says are
@@ -117,7 +105,7 @@ func (r *reader) allButPart(c *clause, i int) int {
 //	notYet = place { place } ( "not" "yet" | "isnt" | "wasnt" | … )
 func (r *reader) notYetIn(last, c *clause) bool {
 	if !last.says() || last.count != nil || last.guard != 0 || last.sentence != c.sentence || len(last.pads) == 0 || len(last.mobs)+len(c.mobs) > 0 || c.guard != guardNeg ||
-		c.says() || len(c.pads) == 0 || c.strange > 0 || len(c.nums) > 0 || c.days.ok || c.until != 0 || c.spell != 0 || c.share != 0 {
+		c.remarks > 0 || c.says() || len(c.pads) == 0 || c.strange > 0 || len(c.nums) > 0 || c.days.ok || c.until != 0 || c.spell != 0 || c.share != 0 {
 		return false
 	}
 	kept := make([]place, 0, len(last.pads))

@@ -1,8 +1,6 @@
 package parser
 
-import (
-	"leafround/core/entry"
-)
+import "leafround/core/entry"
 
 // What a clause takes from the one before it.
 
@@ -61,7 +59,7 @@ func (c *clause) inherit(last *clause) {
 // residLike takes the one number of a paddock behind another's residual for its
 // own: "out p4 mon arvo resid 1450, p5 tues 1600".
 func (c *clause) residLike(last *clause) {
-	if last.resid == nil || last.resid.Unit != entry.KgDMPerHa || c.resid != nil || !(c.lone >= 800 && c.lone < 6000) {
+	if last.resid == nil || last.resid.Unit != entry.KgDMPerHa || c.resid != nil || !leftCover(c.lone) {
 		return
 	}
 	c.resid = &entry.Residual{Value: c.lone, Unit: entry.KgDMPerHa}
@@ -221,7 +219,7 @@ func (c *clause) absorb(d *clause) {
 	if d.doubt != "" {
 		c.unsure(d.doubt)
 	}
-	if v := d.lone; v >= 800 && v < 6000 && c.family() == famGraze && c.resid == nil {
+	if v := d.lone; leftCover(v) && c.family() == famGraze && c.resid == nil {
 		c.resid = &entry.Residual{Value: v, Unit: entry.KgDMPerHa}
 		return
 	}

@@ -174,14 +174,14 @@ func (r *reader) putInstead(i, to int) (mended, bool) {
 	return from, ok && r.endsHere(r.over(end, "by", "mistake", "instead"), to)
 }
 
-// neverSo tells whether a denial stands behind an undo, and no more: it says why the
-// entry is taken back: ", cows weren't in there".
+// neverSo tells whether it stands behind an undo that what was told was not so, and
+// no more: ", cows weren't in there". What shall not be done is another matter.
 func (r *reader) neverSo(i, to int) bool {
 	k := r.over(i, ",", "-", ".", "the", "as", "because", "cos", "they", "it", "we", "i", "that")
 	if _, j := r.mob(k); j > k {
 		k = j
 	}
-	if t := r.tok(k); k == i || t.shape != word || t.tag != negWord && t.tag != notWord || to-k > 8 {
+	if k == i || to-k > 8 || !r.oneOf(k, "werent", "wasnt", "didnt", "never", "hadnt", "havent", "hasnt", "isnt", "arent") {
 		return false
 	}
 	for ; k < to; k++ {

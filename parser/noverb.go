@@ -28,7 +28,7 @@ func (r *reader) noVerb(c *clause) outcome {
 		return outcome{entries: []entry.Entry{r.noteOf(c)}}
 	case c.bare:
 		return r.bareName(c)
-	case len(c.pads) == 1 && c.pads[0].known && len(c.nums) == 1 && c.strange == 1 && len(c.mobs) == 0 && r.tok(c.nums[0]).value >= 800 && r.tok(c.nums[0]).value < 6000:
+	case len(c.pads) == 1 && c.pads[0].known && len(c.nums) == 1 && c.strange == 1 && len(c.mobs) == 0 && leftCover(r.tok(c.nums[0]).value):
 		left := []entry.Entry{entry.Graze{Paddock: c.pads[0].name, Date: r.dayOf(c), Event: entry.Out, Residual: &entry.Residual{Value: r.tok(c.nums[0]).value, Unit: entry.KgDMPerHa}}}
 		return outcome{ask: r.confirm("Is "+r.tok(c.nums[0]).text+" what stock left in "+c.pads[0].name+"?", left)}
 	case len(c.pads) == 1 && c.pads[0].known && len(c.mobs) == 1 && c.strange == 0 && c.remarks == 0 && len(c.nums) == 0 && c.head == 0:

@@ -49,7 +49,7 @@ func (r *reader) padsPart(c *clause, i int) int {
 	if !ok {
 		return i
 	}
-	if doubt, ok := r.unknownName(c, j); ok {
+	if doubt, ok := r.unknownName(j); ok {
 		c.unsure(doubt)
 	}
 	if r.pairPad(c, one, j) {

@@ -49,10 +49,10 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	if len(t.said) == 1 && !t.decimal && !t.parts && r.tok(next).tag == atWord && r.isScore(next+1) {
 		t.unsure("Are those %s's tillers, or averages of several paddocks? Please put a colon behind the paddock, or “p” before each.", p.name)
 	}
-	if r.oneOf(i-1, "managed", "manage", "only") && !p.marked && p.next == i+1 && int(r.tok(i).value) == len(t.said) {
+	if r.oneOf(i-1, "managed", "manage", "only", "after") && !p.marked && p.next == i+1 && int(r.tok(i).value) == len(t.said) {
 		t.unsure("Which paddock are those scores from?") // "only managed 3: 2 2.25 1.75"
 	}
-	if doubt, ok := r.unknownName(c, i); ok {
+	if doubt, ok := r.unknownName(i); ok {
 		t.unsure("%s", doubt)
 	}
 	p.marked = p.marked || r.tok(i-1).tag == inWord && k > p.next // "in 2 was 2.4"

@@ -10,7 +10,7 @@ import "leafround/core/entry"
 func (r *reader) temperaturePart(c *clause, i int) int {
 	j := i
 	var where entry.Thermometer
-	named, frost := false, false
+	named, frost, instrument := false, false, false // who says it: the radio is no instrument
 	var side tag
 loop:
 	for n := 0; n < 8; n++ {
@@ -34,9 +34,9 @@ loop:
 		case named && r.hourOf(j) > j:
 			j = r.hourOf(j) - 1
 		case named && (t.text == ":" || t.text == "=" || t.text == "was" || t.text == "is" || t.text == "at" && r.tok(j+2).tag != cmUnit || t.text == "of" || t.text == "range" || t.text == "ranged" || t.text == "only" || t.text == "just" || t.text == "now" || t.text == "today"):
-		case where != "" && j == i+1 && r.oneOf(j, "thermometer", "thermo", "probe", "gauge", "reading"):
-			named = true
-		case named && j > i && r.oneOf(j, "says", "said", "reads", "read", "reading", "shows", "showed", "showing", "sitting", "sat", "reckons"):
+		case where != "" && j == i+1 && r.oneOf(j, "thermometer", "thermo", "probe", "gauge"):
+			named, instrument = true, true
+		case named && j > i && (r.oneOf(j, "reads", "read", "reading", "shows", "showed", "showing") || instrument && r.oneOf(j, "says", "said", "reckons")):
 		case named && t.text == "at" && r.tok(j+2).tag == cmUnit:
 			j += 2
 		default:

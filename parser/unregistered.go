@@ -6,14 +6,17 @@ package parser
 // unregistered gives such a name, and ok where the number at i stands behind one.
 //
 //	unregistered = ( unknown | possessive | lie ) whole
-func (r *reader) unregistered(c *clause, i int) (string, bool) {
+func (r *reader) unregistered(i int) (string, bool) {
 	t := r.tok(i)
 	if r.anyPaddock || t.shape != number || t.decimal {
 		return "", false
 	}
 	at := r.opensName(i)
 	b := r.tok(at)
-	if at < 0 || b.shape != word || len(b.text) < 3 || b.tag != unknown && !placeWords[b.text] && b.names == 0 || noNames[b.text] || partNames[b.text] || mayBeVerb(b.text) || r.adverb(at) {
+	if at < 0 || b.shape != word || len(b.text) < 3 || b.tag != unknown && !placeWords[b.text] && b.names == 0 || noNames[b.text] && b.names == 0 || partNames[b.text] || mayBeVerb(b.text) || r.adverb(at) {
+		return "", false
+	}
+	if _, k := r.mob(at); k > at {
 		return "", false
 	}
 	return r.source(at, i+1), true
@@ -30,8 +33,8 @@ func (r *reader) opensName(i int) int {
 
 // unknownName gives the doubt about a number that stands behind a word that nobody
 // knows, with the paddock of that number as a way out.
-func (r *reader) unknownName(c *clause, i int) (doubt string, ok bool) {
-	name, ok := r.unregistered(c, i)
+func (r *reader) unknownName(i int) (doubt string, ok bool) {
+	name, ok := r.unregistered(i)
 	if !ok {
 		return "", false
 	}
@@ -39,13 +42,17 @@ func (r *reader) unknownName(c *clause, i int) (doubt string, ok bool) {
 		name = r.source(r.opensName(i), i) // "haggard 2 2 2": the number may be a score
 	}
 	doubt = r.noSuch(name)
-	r.offer(doubt, i-1, i+1, "paddock "+r.tok(i).text, "")
+	r.offer(doubt, r.opensName(i), i+1, "paddock "+r.tok(i).text, "")
 	return doubt, true
 }
 
-// noNames are words nobody knows a meaning for that stand before the number of a
-// paddock all the same.
-var noNames = wordSet(`did count counts score scores tally okay`)
+// noNames are words without a meaning of their own that stand before the number of
+// a paddock all the same: of counting, of talk, to somebody, and for a paddock.
+var noNames = wordSet(`did count counts score scores tally okay report reports result results reading readings figures numbers data latest newest update updates
+	redo redone recount another heres theres thats its here there was is are for about regarding re then also plus finally lastly firstly secondly
+	well btw fyi hmm hm umm um uh uhm erm ah eh oh nah nope yup yip hullo hiya heya sup ahoy
+	chief skipper skip bro bruv cuz cobber buddy pal dude mate matey gang crew
+	block blk cell plot camp fld pad pdck pddk padock paddy`)
 
 // namedAbove asks about counts of numbers behind a colon and a word that nobody
 // knows: the numbers of "kauri: 3 at 2, 5 at 2.5" are tillers of it.
