@@ -27,7 +27,7 @@ func (r *reader) exceptPads(c *clause, i int) int {
 	}
 	one, ok := r.onePad(k, true)
 	if !ok || !one.known {
-		return i // "but not all of 4"
+		return i
 	}
 	list, next := r.padList(one, k, true)
 	all := c.pads
@@ -105,7 +105,7 @@ func (r *reader) allButPart(c *clause, i int) int {
 //	notYet = place { place } ( "not" "yet" | "isnt" | "wasnt" | … )
 func (r *reader) notYetIn(last, c *clause) bool {
 	if !last.says() || last.count != nil || last.guard != 0 || last.sentence != c.sentence || len(last.pads) == 0 || len(last.mobs)+len(c.mobs) > 0 || c.guard != guardNeg ||
-		c.remarks > 0 || c.says() || len(c.pads) == 0 || c.strange > 0 || len(c.nums) > 0 || c.days.ok || c.until != 0 || c.spell != 0 || c.share != 0 {
+		c.says() || len(c.pads) == 0 || c.strange > 0 || len(c.nums) > 0 || c.days.ok || c.until != 0 || c.spell != 0 || c.share != 0 {
 		return false
 	}
 	kept := make([]place, 0, len(last.pads))
@@ -113,6 +113,10 @@ func (r *reader) notYetIn(last, c *clause) bool {
 		if !hasPad(c.pads, p.name) {
 			kept = append(kept, p)
 		}
+	}
+	if r.hasTag(c.from, c.to, allWord) || r.hasText(c.from, c.to, "fully") {
+		last.unsure(partly) // "12 and 13 grazed, not all of 13"
+		return true
 	}
 	if len(kept) == 0 {
 		last.unsure("Was that done in " + last.pads[0].name + ", or not?") // "12 grazed, 12 not yet"

@@ -222,8 +222,8 @@ func (r *reader) lotMark(i int) bool {
 
 // markedPad reads a name behind "p" or "paddock".
 func (r *reader) markedPad(i int) (place, bool) {
-	if b := r.tok(i - 1); i > 0 && (i-1 == r.opening || i-2 == r.opening && r.tok(i-2).shape == word && (r.tok(i-2).tag == unknown && len(r.tok(i-2).text) > 2 || positions[r.tok(i-2).text]) && !mayBeVerb(r.tok(i-2).text)) && b.shape == word && (b.tag == topWord || placeWords[b.text] || r.maybeName(b) && r.isScore(i+2)) && len(r.tok(i).text) > 2 && r.tok(i+1).shape == number && !r.bears(b.text) {
-		return place{name: b.text + " " + r.tok(i).text, marked: true, at: i, next: i + 1}, true // "back paddock 2 2.5": no paddock 2
+	if b := r.tok(i - 1); i > 0 && (i-1 == r.opening || i-2 == r.opening && r.tok(i-2).shape == word && (r.tok(i-2).tag == unknown && len(r.tok(i-2).text) > 2 || positions[r.tok(i-2).text]) && !mayBeVerb(r.tok(i-2).text)) && b.shape == word && (b.tag == topWord || placeWords[b.text] || (r.maybeName(b) || b.tag == acreUnit && i-2 == r.opening) && r.isScore(i+2)) && len(r.tok(i).text) > 2 && r.tok(i+1).shape == number && !r.bears(b.text) {
+		return place{name: r.source(max(r.opening, i-2), i+1), marked: true, at: i, next: i + 1}, true // "back paddock 2 2.5": no paddock 2
 	}
 	j := i + 1
 	if r.tok(j).text == "#" || r.tok(j).text == "." && r.tok(j).glued || r.tok(j).text == "no" && r.tok(j+1).shape == number {

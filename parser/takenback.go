@@ -27,7 +27,7 @@ func (r *reader) takenBack(from, to int, o outcome) outcome {
 		return o
 	}
 	switch {
-	case r.turnsBack(from, to), r.disowned(from, to):
+	case r.turnsBack(from, to), r.disowned(from, to), r.wasElsewhere(from, to):
 		return outcome{ask: r.confirm(takenReason, o.entries)}
 	case r.headedAway(from, to):
 		return outcome{ask: r.confirm("Is that done, or only an example or a plan?", o.entries)}
@@ -50,6 +50,27 @@ func (r *reader) secondThought(from, to int) bool {
 			if t := r.tok(k); t.shape == number || t.shape == part || r.padAhead(k) {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// wasElsewhere tells whether a message ends by putting what it told into a place that
+// nobody knows: "hill 2.5 2 3 2, sorry no that was the triangle".
+//
+//	elsewhere = ( "sorry" | "oops" | "no" | "wait" | … ) ( "that" | "it" | "they" ) ( "was" | "were" ) [ "in" | "on" ] [ "the" ] unknown [ unknown ]
+func (r *reader) wasElsewhere(from, to int) bool {
+	for i := max(from+2, to-7); i+2 < to; i++ {
+		if !apologies[r.tok(i-1).text] && !r.oneOf(i-2, "sorry", "oops") || !r.oneOf(i, "that", "it", "they", "those") || !r.oneOf(i+1, "was", "were") {
+			continue
+		}
+		k := r.over(i+2, "in", "on", "the", "actually")
+		last := k
+		for last < to && r.tok(last).shape == word && (r.tok(last).tag == unknown || r.tok(last).tag == acreUnit || placeWords[r.tok(last).text]) {
+			last++
+		}
+		if last > k && last == to && last-k <= 2 {
+			return true
 		}
 	}
 	return false

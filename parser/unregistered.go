@@ -13,7 +13,7 @@ func (r *reader) unregistered(i int) (string, bool) {
 	}
 	at := r.opensName(i)
 	b := r.tok(at)
-	if at < 0 || b.shape != word || len(b.text) < 3 || b.tag != unknown && !placeWords[b.text] && b.names == 0 || noNames[b.text] && b.names == 0 || partNames[b.text] || mayBeVerb(b.text) || r.adverb(at) {
+	if at < 0 || b.shape != word || len(b.text) < 3 || b.tag != unknown && !placeWords[b.text] && b.names == 0 && !(b.tag == acreUnit && r.tok(at-1).shape == word) || noNames[b.text] && b.names == 0 || partNames[b.text] || mayBeVerb(b.text) || r.adverb(at) {
 		return "", false
 	}
 	if _, k := r.mob(at); k > at {
@@ -59,13 +59,22 @@ var noNames = wordSet(`did count counts score scores tally okay report reports r
 func (r *reader) namedAbove(list []clause) {
 	for n := 1; n < len(list); n++ {
 		h, c := &list[n-1], &list[n]
-		if r.anyPaddock || !h.colon || h.sentence != c.sentence || len(h.strays) != 1 || h.remarks > 0 || !h.wordy() || c.count == nil || len(c.pads) != 1 || c.pads[0].marked {
+		if r.anyPaddock || !h.colon || h.sentence != c.sentence || len(h.strays) == 0 || h.to-h.from > 4 || r.walks(h.from, h.to) || !h.wordy() || c.count == nil || len(c.pads) != 1 || c.pads[0].marked {
 			continue
 		}
-		w, at := r.tok(h.strays[0]), c.pads[0].at
-		if w.shape != word || w.tag != unknown || len(w.text) < 3 || noNames[w.text] || dayMarks[w.text] || r.tok(at).shape != number || r.tok(at).value > 9 || len(c.count.said) != 1 {
+		if at := c.pads[0].at; r.tok(at).shape != number || r.tok(at).value > 9 || len(c.count.said) != 1 || !r.maybeNames(h.strays) {
 			continue
 		}
-		c.unsure(r.noSuch(r.source(h.strays[0], h.strays[0]+1)))
+		c.unsure(r.noSuch(r.source(h.from, h.to-1)))
 	}
+}
+
+// maybeNames tells whether words that found no place may be a paddock's name.
+func (r *reader) maybeNames(words []int) bool {
+	for _, i := range words {
+		if t := r.tok(i); t.shape != word || t.tag != unknown && t.tag != acreUnit && !placeWords[t.text] || len(t.text) < 3 || noNames[t.text] || dayMarks[t.text] {
+			return false
+		}
+	}
+	return true
 }
