@@ -31,7 +31,7 @@ func (r *reader) leftOut(i int) int {
 		return r.over(k+1, "them", "it") + 1
 	case r.oneOf(k, "didnt", "did", "dont", "havent") && r.oneOf(r.over(k+1, "not"), "count", "counted", "include", "score"):
 		return r.over(k+1, "not", "count", "counted", "include", "score", "them", "those", "it", "these")
-	case r.oneOf(i, "off", "out", "aside") && (r.oneOf(i+1, "as", "too", "also") || r.tok(i+1).shape == mark || r.tok(i+1).shape == end) && !r.oneOf(i-1, "heading", "headed"):
+	case r.oneOf(i, "off", "out", "aside") && (r.oneOf(i+1, "as", "too", "also", "then", "and") || r.tok(i+1).shape == mark || r.tok(i+1).shape == end) && !r.oneOf(i-1, "heading", "headed"):
 		return i + 1 // "pulled two daughters off as well"
 	case r.oneOf(k, "removed", "excluded", "ignored", "discarded", "tossed", "skipped", "binned", "dropped", "not") && !r.isScore(k+1):
 		return r.over(k+1, "counted", "included")

@@ -108,6 +108,10 @@ func (r *reader) clause(c *clause, i, to int) {
 			i++
 			break
 		}
+		if r.partedBy(c, i, to) {
+			i++
+			break
+		}
 		was := c.core()
 		if k := r.part(c, i, to); k > i {
 			i = k

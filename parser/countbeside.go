@@ -21,6 +21,18 @@ func (r *reader) countBeside(c *clause) ([]entry.Entry, string, bool) {
 	if s := c.count.said[0].Score; (f == famHold || f == famCut || f == famRelease) && len(c.count.said) == 1 && s > 5 {
 		return nil, "What is the " + strconv.FormatFloat(float64(s), 'f', -1, 64) + ": a paddock? Please name each paddock, such as: 12 and 13 closed for silage", true // "22 to 26 closed for silage", of 24 paddocks
 	}
+	if f == famCount && c.resid != nil && len(c.mobs) == 0 && c.acts&^actPlace == 0 && len(c.pads) == 1 && len(c.count.said) > 2 && c.count.decimal && c.count.doubt == "" && c.share == 0 && c.head == 0 {
+		count, rest := *c, *c
+		count.acts, count.resid, rest.count = 0, nil, nil
+		list, doubt := r.counts(&count)
+		more, doubt2 := r.entriesOf(&rest)
+		if doubt == "" && doubt2 == "" {
+			return append(list, more...), rest.doubt, true // "12 2.5 2 2 res 7cm"
+		}
+	}
+	if (f == famHold || f == famCut || f == famRelease) && len(c.count.said) > 1 && c.count.decimal && c.count.doubt != "" {
+		return nil, c.count.doubt, true
+	}
 	if !weather && (f != famHold && f != famRelease && f != famCut || len(c.count.said) < 2 || !c.count.decimal && len(c.count.said) < 3 || len(c.pads) != 1 || c.count.doubt != "") {
 		return nil, "", false
 	}

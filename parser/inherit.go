@@ -5,9 +5,9 @@ import "leafround/core/entry"
 // What a clause takes from the one before it.
 
 // inherit takes from the statement before what a new one leaves out.
-func (c *clause) inherit(last *clause) {
+func (r *reader) inherit(c, last *clause) {
 	c.otherHalf(last)
-	if f := last.family(); !c.says() && !c.still && len(c.pads) > 0 && last.count == nil && f != famRain && f != famTemp && c.sentence == last.sentence {
+	if f := last.family(); !c.says() && !c.still && !r.driedThere(c) && len(c.pads) > 0 && last.count == nil && f != famRain && f != famTemp && c.sentence == last.sentence {
 		c.acts = last.acts
 		if c.only(roleAt) && f == famGraze && last.has(actOut) && last.only(roleOut) {
 			c.goesIn() // "milkers off 30 at 1500, on 31"
@@ -33,7 +33,9 @@ func (c *clause) inherit(last *clause) {
 	}
 	denied := last.family() == famNone && last.guard&guardNeg != 0 // "milkers didn't go in 12, went in 13"
 	if c.family() == famGraze && (last.family() == famGraze || denied) && len(c.mobs) == 0 && (c.sentence == last.sentence || c.now || c.stock || last.has(actOut) && !c.has(actOut|actGrazed) && len(c.pads) == 1 && c.pads[0].role != roleOut && c.resid == nil) {
-		c.mobs = last.mobs
+		if !r.grazedElsewhere(c, last) {
+			c.mobs = last.mobs
+		}
 	}
 	if c.sameDay && !c.days.ok && last.days.ok {
 		c.days, c.future = last.days, last.future
@@ -54,6 +56,25 @@ func (c *clause) inherit(last *clause) {
 	if last.future && c.future {
 		c.guard |= guardFuture
 	}
+}
+
+// grazedElsewhere tells whether a clause says of other paddocks that they were grazed,
+// where the one before tells of stock that go in or out: it may not be they who
+// grazed there. "milkers 18 to 21, 6b grazed yesterday".
+func (r *reader) grazedElsewhere(c, last *clause) bool {
+	return len(c.pads) > 0 && c.has(actGrazed) && !c.has(actIn|actOut|actMoved) && !last.has(actGrazed) && c.only(roleNone) && !c.stock && !c.pronoun
+}
+
+// listBehind tells whether a clause that opens a sentence names no paddock because
+// those it is about come behind a mark: "12 2 2.5 2. Canopy's closed, 6 and 13". A
+// day or "too" there would make them further ones.
+func (r *reader) listBehind(list []clause, n int) bool {
+	if n == 0 || n+1 >= len(list) || list[n-1].sentence == list[n].sentence || list[n+1].sentence != list[n].sentence {
+		return false
+	}
+	c, d := &list[n], &list[n+1]
+	return c.family() == famCanopy && len(c.pads)+len(c.mobs) == 0 && c.count == nil && !c.days.ok && c.guard == 0 &&
+		!d.says() && len(d.pads) > 0 && len(d.mobs) == 0 && !d.days.ok && d.guard == 0 && !r.hasText(d.from, d.to, "too") && !r.hasText(d.from, d.to, "also") && !r.hasText(d.from, d.to, "well")
 }
 
 // residLike takes the one number of a paddock behind another's residual for its

@@ -123,6 +123,9 @@ func (r *reader) putThere(c *clause) bool {
 
 // comesOut tells whether stock came out of a paddock of a clause.
 func (c *clause) comesOut() bool {
+	if n := len(c.pads); n > 1 && c.family() == famGraze && c.pads[0].role != roleIn && c.pads[0].role != roleAt && c.pads[n-1].role == roleIn {
+		return true // "milkers 12 to 18"
+	}
 	return len(c.pads) > 0 && !c.only(roleIn) && c.acts&(actOut|actGrazed|actMoved|actPlace) != 0
 }
 

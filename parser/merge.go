@@ -77,8 +77,8 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			out[n-1].remarks++
 			continue // "no stock in yards till friday, concrete going down"
 		}
-		if n := len(out); n > 0 && out[n-1].says() && out[n-1].sentence == c.sentence && r.fineThere(c) {
-			out[n-1].remarks++
+		if k := len(out); k > 0 && out[k-1].says() && out[k-1].sentence == c.sentence && r.fineThere(list, n, &out[k-1]) {
+			out[k-1].remarks++
 			continue // "2 and 3 too wet, 4 is grand"
 		}
 		if n := len(out); n > 0 && r.notYetIn(&out[n-1], c) {
@@ -139,7 +139,9 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			if c.sentence == last.sentence && len(last.pads) > 0 && len(c.pads) == 1 && !c.pads[0].marked && c.count == nil {
 				c.pads[0] = r.sameStem(last.pads, c.pads[0], c.pads[0].at) // "river 1 done yesterday, 2 today"
 			}
-			c.inherit(last)
+			if !r.listBehind(list, n) {
+				r.inherit(c, last)
+			}
 		}
 		out = append(out, *c)
 	}

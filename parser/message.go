@@ -162,7 +162,7 @@ func (r *reader) sentenceEnd(i, to int) int {
 		case t.shape == newline, t.text == "!" && t.shape == mark, t.text == "?":
 			return k
 		case t.text == ";":
-			if !(r.isScore(k+1) && (r.tok(k-1).shape == number || r.tok(k-1).shape == part)) {
+			if !r.scoreBehind(k) {
 				return k
 			}
 		case t.text == "." && t.shape == mark:
@@ -173,6 +173,33 @@ func (r *reader) sentenceEnd(i, to int) int {
 		}
 	}
 	return to
+}
+
+// scoreBehind tells whether a semicolon stands between two scores, and no sentence
+// ends there: a mark or nothing is behind the next, and no list of its own.
+func (r *reader) scoreBehind(i int) bool {
+	if b := r.tok(i - 1); b.shape != number && b.shape != part && !(b.shape == mark && b.text == "+" && b.glued) {
+		return false
+	}
+	if !r.isScore(i + 1) {
+		return false
+	}
+	a, _ := r.value(i + 1)
+	k := a.next
+	if r.tok(k).text == "," && r.tok(k).glued && r.tok(k+1).glued && r.tok(k+1).shape == number {
+		k += 2 // "; 2,5"
+	}
+	for r.tok(k).text == "+" && r.isScore(k+1) {
+		b, _ := r.value(k + 1)
+		k = b.next
+	}
+	switch t := r.tok(k); {
+	case t.shape == end, t.shape == newline, t.shape == mark:
+		return t.text != ":" && t.text != "," && t.text != "-"
+	case t.tag == andWord:
+		return !r.eventPads(i + 1)
+	}
+	return r.tok(k).shape == word && r.setAside(k)
 }
 
 // mostClauses is how many clauses one message can hold (ours).

@@ -57,7 +57,7 @@ func (r *reader) sameStem(list []place, p place, i int) place {
 
 // ownVerb tells whether a verb follows a paddock: "in 14, 13 left at 1550".
 func (r *reader) ownVerb(i int) bool {
-	if r.eventAhead(i) || r.tok(i).tag == leftWord {
+	if r.eventAhead(i) || r.stateAhead(i) || r.tok(i).tag == leftWord {
 		return true
 	}
 	v, k, ok := r.plain(r.over(i, "at", "is", "was", "on"))

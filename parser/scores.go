@@ -101,6 +101,19 @@ func (r *reader) scoresInto(t *tally, i int) (next int) {
 			r.commas = commaList
 			return next
 		}
+		if len(t.said) > 0 && r.eventPads(j) {
+			if r.tok(j).value > 4 {
+				r.commas = commaList
+				return next
+			}
+			if j > next && !r.sameMark(i, next, j) {
+				t.unsure("Is the %s a paddock or a score? Please send each paddock on a line of its own.", r.tok(j).text)
+			}
+		}
+		if m := r.tok(j + 1); j > next && len(t.said) > 2 && (m.text == "," || m.text == ":") && allDigits(r.tok(j)) && r.tok(j).value < 5 && (r.anyPaddock || r.bears(r.tok(j).text)) && !(m.text == "," && m.glued && r.tok(j+2).glued) &&
+			r.isScore(j+2) && r.isScore(j+3) && !r.sameMark(i, next, j) && !r.sameMark(i, next, j+2) {
+			t.unsure("Is the %s a paddock or a score? Please send each paddock on a line of its own.", r.tok(j).text) // "2 2.5 2 and 2, 2.5 2.5 3"
+		}
 		k, ok := r.item(t, j)
 		r.tillers++
 		if !ok {
@@ -140,6 +153,50 @@ func (r *reader) nextPaddock(i int) bool {
 	return (ok || r.anyPaddock) && r.isScore(k) && r.tok(k).value <= 5
 }
 
+// eventPads tells whether a paddock stands at i, or a list of them, with what was
+// done there behind: the 8 of "2 2.5 2, 8 cut for hay".
+func (r *reader) eventPads(i int) bool {
+	t := r.tok(i)
+	if t.shape != number || t.decimal || t.value < 1 || !r.anyPaddock && !r.bears(t.text) {
+		return false
+	}
+	k := i + 1
+	if r.tok(k).text == "," && r.tok(k).glued && r.tok(k+1).glued {
+		return false // "2,5 and"
+	}
+	for n := 0; n < 8 && (r.joins(k) || r.tok(k).text == "-") && allDigits(r.tok(k+1)) && (r.anyPaddock || r.bears(r.tok(k+1).text)); n++ {
+		k += 2
+	}
+	if s := r.tok(k); s.shape != word || s.glued || s.tag == doneWord || s.tag == outWord || s.tag == offWord || s.tag == inWord {
+		return false
+	}
+	return r.eventAhead(k) || r.stateAhead(k)
+}
+
+// stateAhead tells whether a paddock's state follows that is news by itself: "8 too
+// wet", "river 2 canopy closed".
+func (r *reader) stateAhead(i int) bool {
+	k := r.over(i, "is", "was", "are", "were", "got", "has", "too", "very", "still", "s")
+	for _, j := range [2]int{i, k} {
+		if d, _, ok := r.idiomAt(j); ok && !d.none && d.acts&(actWet|actCanopy|actDry) != 0 {
+			return true
+		}
+	}
+	t := r.tok(k)
+	return t.shape == word && (t.tag == wetWord || t.tag == dampWord && r.oneOf(k-1, "too"))
+}
+
+// sameMark tells whether the scores before the mark at next are parted by the
+// same: "2, 2.5, 2 cut for hay" may be three of them.
+func (r *reader) sameMark(from, next, to int) bool {
+	for k := from + 1; k < next; k++ {
+		if r.tok(k).text == r.tok(to-1).text {
+			return true
+		}
+	}
+	return false
+}
+
 // listSeparator steps over what may stand between two scores.
 func (r *reader) listSeparator(i int, inside bool) int {
 	if !inside {
@@ -149,9 +206,15 @@ func (r *reader) listSeparator(i int, inside bool) int {
 	if t.shape == mark && (t.text == "&" || t.text == "|" || t.text == "/") && !r.isScore(i+1) {
 		return i
 	}
+	if t.text == ";" && !r.scoreBehind(i) {
+		return i
+	}
+	if n := r.tok(i + 1); t.text == "n" && n.glued && n.shape == number && r.bears("n"+n.text) {
+		return i // N3 where there is one
+	}
 	if t.text == "," || t.text == ";" || t.text == "/" || t.text == "|" || t.text == "&" || t.tag == andWord && r.isScore(i+1) {
 		i++
-		if r.tok(i).tag == andWord && r.isScore(i+1) {
+		if n := r.tok(i + 1); r.tok(i).tag == andWord && r.isScore(i+1) && !(r.tok(i).text == "n" && n.glued && n.shape == number && r.bears("n"+n.text)) {
 			i++
 		}
 	}
@@ -183,6 +246,8 @@ func (r *reader) isScore(i int) bool {
 		return false // 6b
 	case i > 0 && r.oneOf(i-1, "by", "before"):
 		return false // by 12
+	case r.tok(i).tag == partWord && (r.oneOf(a.next, "an", "a") && r.tok(a.next+1).tag == inchUnit || n.tag == ofWord && r.oneOf(a.next+1, "an", "a") && r.tok(a.next+2).tag == inchUnit):
+		return false // "half an inch of rain"
 	case n.tag == ofWord && (a.decimal && a.value < 1 || r.oneOf(a.next+1, "them", "those", "the", "which", "these")):
 		return false
 	case n.shape == word && n.glued && n.tag == unknown && len(n.text) > 1:

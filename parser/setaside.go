@@ -253,7 +253,7 @@ func (r *reader) asideKind(s *entry.Skipped, i int) (*int, int) {
 // asideJoint tells whether a token joins two pairs.
 func (r *reader) asideJoint(i int) bool {
 	t := r.tok(i)
-	return t.text == "," || t.text == "&" || t.text == "+" || t.tag == andWord || t.tag == plusWord
+	return t.text == "," || t.text == "&" || t.text == "+" || t.tag == andWord || t.tag == plusWord || t.tag == thenWord
 }
 
 // asideOutro steps over what was done with them: "off and didn't count them",

@@ -37,6 +37,8 @@ func (r *reader) shorthand() {
 		case t.text == "in" && n.text == "." && n.glued && r.inchPoint(i):
 			t.text, t.tag, t.end = "inch", inchUnit, n.end
 			r.toks = append(r.toks[:i+1], r.toks[i+2:]...)
+		case t.text == "in" && r.inchesTold(i):
+			t.text, t.tag = "inch", inchUnit
 		case t.text == "an" && r.andForAn(i):
 			t.text, t.tag = "and", andWord
 		case t.text == "b" && n.text == "4" && n.glued && r.tok(i+2).shape == word && !r.tok(i+2).glued && !r.anyPaddock && !r.bears("b4"):
@@ -74,6 +76,33 @@ func (r *reader) inchPoint(i int) bool {
 		}
 	}
 	return false
+}
+
+// inchesTold tells whether "in" behind a number is the unit: of what was left, or
+// of rain, with nothing behind it that stock or rain could be in: "left 3 in;", ".6
+// in rain".
+func (r *reader) inchesTold(i int) bool {
+	b := r.tok(i - 1)
+	if i == 0 || b.shape != number && b.shape != part || b.value > 20 {
+		return false
+	}
+	n := r.tok(i + 1)
+	wet := n.tag == rainWord || n.tag == ofWord && r.tok(i+2).tag == rainWord
+	if wet && (r.monthFirst || b.decimal || b.shape == part) {
+		return true
+	}
+	switch {
+	case n.shape == end, n.shape == newline, n.shape == mark && n.text != "-" && n.text != "/", n.text == "-" && !n.glued:
+	case n.tag == andWord, n.tag == thenWord, n.tag == plusWord, n.tag == butWord, r.oneOf(i+1, "also", "so"):
+	default:
+		return false
+	}
+	k := i - 1
+	for k > 0 && (r.tok(k-1).tag == hedgeWord || r.tok(k-1).text == "~" || r.oneOf(k-1, "of", "was", "is", "at", ":", "=")) {
+		k--
+	}
+	t := r.tok(k - 1)
+	return k > 0 && (t.tag == leftWord || t.tag == residWord || t.tag == rainWord || t.tag == gaugeWord || t.tag == toWord && r.oneOf(k-2, "down", "back"))
 }
 
 // andForAn tells whether "an" is no article: no vowel follows it, or a word that

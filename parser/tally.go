@@ -40,7 +40,7 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 		t, next = r.scores(k + 1)
 		t.unsure("A leaf score cannot be below nothing. Please send the scores again.")
 	}
-	if t.empty() || r.eventAhead(next) && !(t.decimal && len(t.said) > 1 && r.tok(next).tag == doneWord) || !r.plausible(p, &t, k) {
+	if t.empty() || r.eventAhead(next) && !(t.decimal && len(t.said) > 1) || !r.plausible(p, &t, k) {
 		return i, false
 	}
 	if n := r.tok(k); n.tag == numberWord && pullWords[r.tok(k-1).text] && !r.oneOf(k-1, "got") && r.tok(k+1).text == "," && r.tok(k+2).shape == number && t.decimal && len(t.said) > 3 {

@@ -163,23 +163,25 @@ func (r *reader) inches(i int) (v float64, next int, ok bool) {
 }
 
 // gotInches tells whether inches that are told of nothing are rain: "got an
-// inch and a quarter Saturday" is all of the message.
+// inch and a quarter Saturday" is all that is said between two marks.
 func (r *reader) gotInches(from, next int) bool {
 	if !r.oneOf(from-1, "got", "had") {
 		return false
 	}
-	for i := 0; i < from; i++ {
-		if t := r.tok(i); t.tag != filler && t.tag != courtesy {
+	for i := from - 2; i >= 0; i-- {
+		t := r.tok(i)
+		if t.shape == mark || t.shape == newline || t.tag == andWord || t.tag == plusWord || t.tag == thenWord {
+			break
+		}
+		if t.tag != filler && t.tag != courtesy && !r.oneOf(i, "we", "we've", "weve", "i", "also") {
 			return false
 		}
 	}
 	if m := r.when(next); m.ok {
 		next = m.next
 	}
-	for r.tok(next).shape == mark {
-		next++
-	}
-	return r.tok(next).shape == end
+	t := r.tok(next)
+	return t.shape == mark || t.shape == newline || t.shape == end
 }
 
 // rainUnit reads a unit of rain and gives the millimetres in it.

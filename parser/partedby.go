@@ -1,0 +1,49 @@
+package parser
+
+// partedBy tells whether the word at i parts two statements with no mark between
+// them: "heifers in barn then fertilized west 80", "12 2 2.5 2 also topped 8". Where
+// the first has said nothing yet, the word belongs to what it will say: "12 and 13
+// also grazed".
+func (r *reader) partedBy(c *clause, i, to int) bool {
+	t := r.tok(i)
+	if i == c.from || i+1 >= to || t.shape != word || t.text != "also" && t.text != "then" {
+		return false
+	}
+	if _, n := r.alsoTillers(i); n > i || r.setAside(i+1) {
+		return false
+	}
+	if c.says() || len(c.pads) == 0 && (c.until != 0 || c.spell != 0) {
+		return true
+	}
+	if len(c.pads) == 0 {
+		p, ok := r.onePad(i+1, false)
+		return len(c.mobs) > 0 && c.acts == 0 && ok && r.itsOwn(p.next) // "grazed p2 this morning, heifers then p3: 2 2.5"
+	}
+	first := c.pads[0].role
+	herd := len(c.mobs) > 0 || c.head > 0 || len(c.pads) > 1 && first != roleNone && c.pads[1].role != first
+	there := first != roleNone && (r.stockSaid(c, i) || r.oneOf(c.from, "now")) // "now they are in 1"
+	if c.guard != 0 || !herd && !there && !(first != roleNone && r.herdAhead(i+1)) {
+		return false
+	}
+	return r.newsAhead(i+1) || r.herdAhead(i+1) && r.padSoon(i+1, to)
+}
+
+// newsAhead tells whether a verb follows, or a state, that is none of stock that
+// move on.
+func (r *reader) newsAhead(i int) bool {
+	d, _, ok := r.idiomAt(i)
+	if ok && (d.none || d.acts&actsGraze != 0) || r.oneOf(i, "in", "out", "off", "moved", "done", "shifted", "back", "grazed", "grazing") {
+		return false
+	}
+	return ok && d.acts&^(actPlace|actDone) != 0 || r.eventAhead(i)
+}
+
+// padSoon tells whether a paddock is named in the next few words.
+func (r *reader) padSoon(i, to int) bool {
+	for k := i; k < min(to, i+8) && r.tok(k).shape != mark && r.tok(k).shape != newline; k++ {
+		if p, ok := r.onePad(k, false); ok && p.known {
+			return true
+		}
+	}
+	return false
+}
