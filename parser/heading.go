@@ -22,11 +22,12 @@ func (h *heading) take(c *clause) {
 }
 
 // under takes what the heading above told.
-func (c *clause) under(h *heading) {
+func (c *clause) under(h *heading, before []clause) {
 	if !c.says() {
 		return
 	}
-	if !c.days.ok && h.days.ok {
+	goesOn := len(before) > 0 && before[len(before)-1].days.ok && before[len(before)-1].sentence == c.sentence && len(c.pads)+len(c.mobs) == 0 // "sprayed 3 on 10/1, keep off until 10/15"
+	if !c.days.ok && h.days.ok && !goesOn {
 		c.days, c.future = h.days, h.future
 		h.loose = h.loose && len(h.pads) > 0
 	}

@@ -7,7 +7,7 @@ import "leafround/core/entry"
 // inherit takes from the statement before what a new one leaves out.
 func (r *reader) inherit(c, last *clause) {
 	c.otherHalf(last)
-	if f := last.family(); !c.says() && !c.still && !r.driedThere(c) && len(c.pads) > 0 && last.count == nil && f != famRain && f != famTemp && c.sentence == last.sentence {
+	if f := last.family(); !c.says() && !c.still && !r.driedThere(c) && !c.has(actDamp) && !walkWords[r.tok(c.from).text] && len(c.pads) > 0 && last.count == nil && f != famRain && f != famTemp && c.sentence == last.sentence {
 		c.acts = last.acts
 		if c.only(roleAt) && f == famGraze && last.has(actOut) && last.only(roleOut) {
 			c.goesIn() // "milkers off 30 at 1500, on 31"
@@ -69,7 +69,7 @@ func (r *reader) grazedElsewhere(c, last *clause) bool {
 // those it is about come behind a mark: "12 2 2.5 2. Canopy's closed, 6 and 13". A
 // day or "too" there would make them further ones.
 func (r *reader) listBehind(list []clause, n int) bool {
-	if n == 0 || n+1 >= len(list) || list[n-1].sentence == list[n].sentence || list[n+1].sentence != list[n].sentence {
+	if n == 0 || n+1 >= len(list) || list[n-1].sentence == list[n].sentence && (list[n-1].count != nil || list[n-1].family() == famNone) || list[n+1].sentence != list[n].sentence {
 		return false
 	}
 	c, d := &list[n], &list[n+1]

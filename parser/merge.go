@@ -62,7 +62,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			head.take(c)
 			continue
 		}
-		c.under(&head)
+		c.under(&head, out)
 		if len(out) > 0 && out[len(out)-1].chatter() && c.says() && out[len(out)-1].sentence == c.sentence && (len(c.pads) > 0 || c.family() == famRain || c.family() == famTemp) {
 			c.remarks++
 			c.now = c.now || out[len(out)-1].now

@@ -132,7 +132,7 @@ func (r *reader) andPart(i int) (f float64, next int, ok bool) {
 		n = float64(t.sense)
 		i++
 	}
-	if t := r.tok(i); t.tag == partWord {
+	if t := r.tok(i); t.tag == partWord && !(r.oneOf(i+1, "a", "an") && r.tok(i+2).tag == inchUnit && !r.oneOf(i-1, "a")) {
 		return n * quarters(t) / 4, i + 1, n*quarters(t) < 4
 	}
 	return 0, i, false

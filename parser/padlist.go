@@ -22,15 +22,18 @@ func (r *reader) padList(first place, i int, busy bool) ([]place, int) {
 			j++
 		}
 		if j == next && !(r.tok(j).shape == number && !r.tok(j).glued && allDigits(r.tok(first.next-1)) && r.tok(j).value > 4) {
-			return list, next
+			return r.withoutOthers(list, next, busy)
 		}
 		if p, ok := r.otherLetter(list[len(list)-1], j); ok {
 			list, next = append(list, p), p.next
 			continue
 		}
 		p, ok := r.onePad(j, false)
-		if !ok || r.itsOwn(p.next) || busy && r.ownVerb(p.next) {
-			return list, next
+		if !ok || r.itsOwn(p.next) {
+			return r.withoutOthers(list, next, busy && !ok)
+		}
+		if busy && r.ownVerb(p.next) {
+			return list[:1], first.next // "in north and 5, 6 and 7 grazed"
 		}
 		if more, k := r.padRange(p, j); k > 0 {
 			list, next = append(list, more...), k
@@ -38,6 +41,15 @@ func (r *reader) padList(first place, i int, busy bool) ([]place, int) {
 		}
 		list, next = append(list, r.sameStem(list, p, j)), p.next
 	}
+}
+
+// withoutOthers leaves of a list its first paddock where the verb of the others
+// follows: "in north, p1-p3 all grazed".
+func (r *reader) withoutOthers(list []place, next int, busy bool) ([]place, int) {
+	if k := r.over(next, "all", "both", "were", "was", "are", "been", "have"); busy && len(list) > 1 && k > next && r.ownVerb(k) || busy && len(list) > 2 && r.ownVerb(next) {
+		return list[:1], list[0].next
+	}
+	return list, next
 }
 
 // sameStem sees that the 2 of "River 1 and 2" may be River 2.

@@ -21,21 +21,32 @@ func (r *reader) partedBy(c *clause, i, to int) bool {
 	}
 	first := c.pads[0].role
 	herd := len(c.mobs) > 0 || c.head > 0 || len(c.pads) > 1 && first != roleNone && c.pads[1].role != first
-	there := first != roleNone && (r.stockSaid(c, i) || r.oneOf(c.from, "now")) // "now they are in 1"
+	bare := (first == roleAt || first == roleIn) && c.acts == 0 && c.strange+c.remarks == 0 && r.newsAhead(i+1) // "out 2, in 8 then resown 6"
+	there := bare || first != roleNone && (r.stockSaid(c, i) || r.oneOf(c.from, "now"))                         // "now they are in 1"
 	if c.guard != 0 || !herd && !there && !(first != roleNone && r.herdAhead(i+1)) {
 		return false
 	}
-	return r.newsAhead(i+1) || r.herdAhead(i+1) && r.padSoon(i+1, to)
+	return r.newsAhead(i+1) || t.text == "also" && r.tok(i+1).shape == word && r.verbLike(i+1) && r.padSoon(i+2, to) || r.herdAhead(i+1) && r.padSoon(i+1, to)
 }
 
 // newsAhead tells whether a verb follows, or a state, that is none of stock that
 // move on.
 func (r *reader) newsAhead(i int) bool {
 	d, _, ok := r.idiomAt(i)
+	if r.oneOf(i, "grazed", "finished", "half") && r.padSoon(i+1, i+4) {
+		return true
+	}
 	if ok && (d.none || d.acts&actsGraze != 0) || r.oneOf(i, "in", "out", "off", "moved", "done", "shifted", "back", "grazed", "grazing") {
 		return false
 	}
 	return ok && d.acts&^(actPlace|actDone) != 0 || r.eventAhead(i)
+}
+
+// verbLike tells whether a word is a verb of the past that is none of stock that
+// move: "also lifted the hold on 12".
+func (r *reader) verbLike(i int) bool {
+	t := r.tok(i).text
+	return len(t) > 4 && t[len(t)-2:] == "ed" && !r.oneOf(i, "moved", "shifted", "need", "turned", "rotated")
 }
 
 // padSoon tells whether a paddock is named in the next few words.

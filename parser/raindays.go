@@ -42,7 +42,7 @@ func (r *reader) nextDaysRain(c *clause, i int) int {
 	if !ok || v < 0 || r.unitAhead(k) || !m.ok || m.day > r.today || m.next == k {
 		return i
 	}
-	if t := r.tok(m.next); t.shape != end && t.shape != newline && t.text != "." && !(r.oneOf(m.next, "from", "in", "by", "off") && r.tok(r.over(m.next+1, "the", "our")).tag == gaugeWord) {
+	if t := r.tok(m.next); t.shape != end && t.shape != newline && t.shape != mark && t.tag != thenWord && t.tag != andWord && t.tag != plusWord && t.text != "also" && !(r.oneOf(m.next, "from", "in", "by", "off") && r.tok(r.over(m.next+1, "the", "our")).tag == gaugeWord) {
 		return i
 	}
 	return r.furtherRain(c, v, i, k)

@@ -183,7 +183,7 @@ func (r *reader) stateAhead(i int) bool {
 		}
 	}
 	t := r.tok(k)
-	return t.shape == word && (t.tag == wetWord || t.tag == dampWord && r.oneOf(k-1, "too"))
+	return t.shape == word && (r.oneOf(k, "dry") || t.tag == wetWord || t.tag == dampWord && r.oneOf(k-1, "too"))
 }
 
 // sameMark tells whether the scores before the mark at next are parted by the
