@@ -9,7 +9,7 @@ import "leafround/core/entry"
 func (r *reader) aside(t *tally, i int) (int, bool) {
 	n, j := r.asideCount(t, i)
 	into, k := r.asideWord(&t.skipped, j)
-	if into == nil {
+	if into == nil || j == i && r.kiss(0, i) {
 		return i, false
 	}
 	if j == i && r.tok(i).text == "daughters" && i > 0 && r.tok(i-1).shape == word && len(t.said) > 0 {

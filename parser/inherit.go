@@ -66,13 +66,22 @@ func (r *reader) grazedElsewhere(c, last *clause) bool {
 }
 
 // listBehind tells whether a clause that opens a sentence names no paddock because
-// those it is about come behind a mark: "12 2 2.5 2. Canopy's closed, 6 and 13". A
-// day or "too" there would make them further ones.
+// those it is about come behind a mark: "12 2 2.5 2. Canopy's closed, 6 and 13",
+// "heifers into hill. Shut for silage: 8, 9". A day or "too" behind a comma would
+// make them further ones.
 func (r *reader) listBehind(list []clause, n int) bool {
-	if n == 0 || n+1 >= len(list) || list[n-1].sentence == list[n].sentence && (list[n-1].count != nil || list[n-1].family() == famNone) || list[n+1].sentence != list[n].sentence {
+	if n == 0 || n+1 >= len(list) || list[n+1].sentence != list[n].sentence {
 		return false
 	}
 	c, d := &list[n], &list[n+1]
+	if t := r.tok(c.to - 1); c.colon && c.says() && c.count == nil && len(c.pads)+len(c.mobs) == 0 && c.guard == 0 && !d.says() && len(d.pads) > 0 && d.guard == 0 {
+		return true // "heifers into hill. shut for silage: 8, 9"
+	} else if f := c.family(); f == famHold && f == d.family() && len(c.pads)+len(c.mobs) == 0 && !c.days.ok && c.until == 0 && c.spell == 0 && c.guard == 0 && len(d.pads) > 0 && (t.tag == andWord || t.text == "&") && c.to-c.from <= 2 {
+		return true // "12 2 2.5 2 then effluent and urea on 13"
+	}
+	if list[n-1].sentence == c.sentence && (list[n-1].count != nil || list[n-1].family() == famNone) {
+		return false
+	}
 	return c.family() == famCanopy && len(c.pads)+len(c.mobs) == 0 && c.count == nil && !c.days.ok && c.guard == 0 &&
 		!d.says() && len(d.pads) > 0 && len(d.mobs) == 0 && !d.days.ok && d.guard == 0 && !r.hasText(d.from, d.to, "too") && !r.hasText(d.from, d.to, "also") && !r.hasText(d.from, d.to, "well")
 }

@@ -63,6 +63,10 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			continue
 		}
 		c.under(&head, out)
+		if len(out) > 0 && r.listBehind(list, n) {
+			out = append(out, *c)
+			continue
+		}
 		if len(out) > 0 && out[len(out)-1].chatter() && c.says() && out[len(out)-1].sentence == c.sentence && (len(c.pads) > 0 || c.family() == famRain || c.family() == famTemp) {
 			c.remarks++
 			c.now = c.now || out[len(out)-1].now
@@ -139,9 +143,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			if c.sentence == last.sentence && len(last.pads) > 0 && len(c.pads) == 1 && !c.pads[0].marked && c.count == nil {
 				c.pads[0] = r.sameStem(last.pads, c.pads[0], c.pads[0].at) // "river 1 done yesterday, 2 today"
 			}
-			if !r.listBehind(list, n) {
-				r.inherit(c, last)
-			}
+			r.inherit(c, last)
 		}
 		out = append(out, *c)
 	}

@@ -195,9 +195,9 @@ func (r *reader) scoreBehind(i int) bool {
 	}
 	switch t := r.tok(k); {
 	case t.shape == end, t.shape == newline, t.shape == mark:
-		return t.text != ":" && t.text != "," && t.text != "-"
-	case t.tag == andWord:
-		return !r.eventPads(i + 1)
+		return t.text != ":" && t.text != "," && (t.text != "-" || !t.glued && (r.tok(i-2).text == ";" || r.tok(i-4).text == ";"))
+	case t.tag == andWord, t.tag == plusWord, t.tag == thenWord, r.oneOf(k, "also"):
+		return !r.eventPads(i+1) || r.tok(i-2).text == ";" || r.tok(i-4).text == ";" && r.tok(i-2).text == ","
 	}
 	return r.tok(k).shape == word && r.setAside(k)
 }

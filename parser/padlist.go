@@ -13,16 +13,18 @@ func (r *reader) padList(first place, i int, busy bool) ([]place, int) {
 	}
 	list := []place{first}
 	next := first.next
+	var joints joints
 	for {
 		j := next
 		if len(list) > mostPads {
 			return list, next
 		}
 		for j < next+longestRun && r.joins(j) {
+			joints.add(len(list), r.tok(j))
 			j++
 		}
 		if j == next && !(r.tok(j).shape == number && !r.tok(j).glued && allDigits(r.tok(first.next-1)) && r.tok(j).value > 4) {
-			return r.withoutOthers(list, next, busy)
+			return r.withoutOthers(list, next, busy, &joints)
 		}
 		if p, ok := r.otherLetter(list[len(list)-1], j); ok {
 			list, next = append(list, p), p.next
@@ -30,10 +32,11 @@ func (r *reader) padList(first place, i int, busy bool) ([]place, int) {
 		}
 		p, ok := r.onePad(j, false)
 		if !ok || r.itsOwn(p.next) {
-			return r.withoutOthers(list, next, busy && !ok)
+			return r.withoutOthers(list, next, busy && !ok, &joints)
 		}
 		if busy && r.ownVerb(p.next) {
-			return list[:1], first.next // "in north and 5, 6 and 7 grazed"
+			k := joints.cut(len(list) + 1)
+			return list[:k], list[k-1].next // "in north and 5, 6 and 7 grazed"
 		}
 		if more, k := r.padRange(p, j); k > 0 {
 			list, next = append(list, more...), k
@@ -43,13 +46,61 @@ func (r *reader) padList(first place, i int, busy bool) ([]place, int) {
 	}
 }
 
-// withoutOthers leaves of a list its first paddock where the verb of the others
-// follows: "in north, p1-p3 all grazed".
-func (r *reader) withoutOthers(list []place, next int, busy bool) ([]place, int) {
-	if k := r.over(next, "all", "both", "were", "was", "are", "been", "have"); busy && len(list) > 1 && k > next && r.ownVerb(k) || busy && len(list) > 2 && r.ownVerb(next) {
-		return list[:1], list[0].next
+// withoutOthers leaves of a list those before the ones whose verb follows: "in
+// north, p1-p3 all grazed".
+func (r *reader) withoutOthers(list []place, next int, busy bool, j *joints) ([]place, int) {
+	k := r.over(next, "all", "both", "were", "was", "are", "been", "have")
+	if !busy || len(list) < 2 || !(k > next && r.ownVerb(k)) && !(len(list) > 2 && r.ownVerb(next)) {
+		return list, next
 	}
-	return list, next
+	n := j.cut(len(list))
+	return list[:n], list[n-1].next
+}
+
+// joints are what stands before each of the first paddocks of a list: nothing, a
+// comma, or "and".
+type joints [16]byte
+
+func (j *joints) add(n int, t *token) {
+	switch {
+	case n >= len(j):
+	case t.text == "," || t.text == "/":
+		j[n] = max(j[n], 1)
+	default:
+		j[n] = 2
+	}
+}
+
+// cut gives how many of a list of n paddocks belong to what stands before it, where
+// what stands behind it has a verb of its own: each half shall be one paddock, or a
+// list that "and" closes, as far as may be.
+func (j *joints) cut(n int) int {
+	n = min(n, len(j))
+	best, found := n-1, 0
+	for k := n - 1; k > 0; k-- {
+		if j[k] == 0 {
+			continue
+		}
+		if s := j.closed(0, k) + j.closed(k, n); j.closed(0, k) > 0 && j.closed(k, n) > 0 && s >= found {
+			best, found = k, s
+		}
+	}
+	return max(best, 1)
+}
+
+// closed tells how well a part of a list stands by itself: 2 where it is one paddock
+// or "and" stands before its last, 1 where commas alone part it, 0 where "and" stands
+// within.
+func (j *joints) closed(from, to int) int {
+	for k := from + 1; k < to-1; k++ {
+		if j[k] == 2 {
+			return 0
+		}
+	}
+	if to-from == 1 || j[to-1] == 2 {
+		return 2
+	}
+	return 1
 }
 
 // sameStem sees that the 2 of "River 1 and 2" may be River 2.
@@ -69,6 +120,9 @@ func (r *reader) sameStem(list []place, p place, i int) place {
 
 // ownVerb tells whether a verb follows a paddock: "in 14, 13 left at 1550".
 func (r *reader) ownVerb(i int) bool {
+	if r.oneOf(i, "also", "then") {
+		return false
+	}
 	if r.eventAhead(i) || r.stateAhead(i) || r.tok(i).tag == leftWord {
 		return true
 	}
@@ -119,8 +173,8 @@ func (r *reader) padRange(first place, i int) ([]place, int) {
 	if from.shape != number || last.shape != number || from.decimal || last.decimal || last.value <= from.value || last.value-from.value > 60 || from.value < 1 || last.value > 999 {
 		return nil, 0
 	}
-	if u := r.tok(j + 1); u.text == "." || r.unitAhead(j+1) && u.text != ":" {
-		return nil, 0
+	if u := r.tok(j + 1); u.text == "." || r.unitAhead(j+1) && u.text != ":" || s.text == "-" && !s.glued && !last.glued && u.text == ":" && r.isScore(j+2) && !r.tok(first.next-2).glued && busyWords[r.tok(first.next-2).tag] {
+		return nil, 0 // "heifers in 4 - 21: 2 2.5"
 	}
 	stem := strings.TrimRight(first.name, "0123456789")
 	var list []place
@@ -143,6 +197,9 @@ func (r *reader) padRange(first place, i int) ([]place, int) {
 	list[len(list)-1].next = j + 1
 	return list, j + 1
 }
+
+// busyWords before a paddock leave no room for a range whose scores follow.
+var busyWords = map[tag]bool{inWord: true, intoWord: true, outWord: true, offWord: true, ofWord: true, toWord: true, fromWord: true}
 
 // otherLetter reads a letter alone behind a paddock of a number and a letter:
 // the B of "6A and B".

@@ -15,14 +15,20 @@ func (r *reader) partedBy(c *clause, i, to int) bool {
 	if c.says() || len(c.pads) == 0 && (c.until != 0 || c.spell != 0) {
 		return true
 	}
+	if len(c.pads) == 0 && (len(c.mobs) > 0 || c.head > 0) && c.acts == 0 && c.from > 0 && r.tok(c.from-1).text == "," && (c.head > 0 || r.newsAhead(i+1)) {
+		return true // "12 grazed, 25 heifers also air temp 12"
+	}
 	if len(c.pads) == 0 {
 		p, ok := r.onePad(i+1, false)
 		return len(c.mobs) > 0 && c.acts == 0 && ok && r.itsOwn(p.next) // "grazed p2 this morning, heifers then p3: 2 2.5"
 	}
+	if t := r.tok(i - 1); t.shape == word && (t.tag == okWord || fineWords[t.text]) {
+		return true // "2 too wet, 4 grand also took the hold off 5"
+	}
 	first := c.pads[0].role
 	herd := len(c.mobs) > 0 || c.head > 0 || len(c.pads) > 1 && first != roleNone && c.pads[1].role != first
-	bare := (first == roleAt || first == roleIn) && c.acts == 0 && c.strange+c.remarks == 0 && r.newsAhead(i+1) // "out 2, in 8 then resown 6"
-	there := bare || first != roleNone && (r.stockSaid(c, i) || r.oneOf(c.from, "now"))                         // "now they are in 1"
+	bare := (first == roleAt || first == roleIn) && c.acts == 0 && c.strange+c.remarks == 0 && (r.newsAhead(i+1) || r.staysAhead(i+1, to)) // "out 2, in 8 then resown 6"
+	there := bare || first != roleNone && (r.stockSaid(c, i) || r.oneOf(c.from, "now"))                                                    // "now they are in 1"
 	if c.guard != 0 || !herd && !there && !(first != roleNone && r.herdAhead(i+1)) {
 		return false
 	}
@@ -47,6 +53,23 @@ func (r *reader) newsAhead(i int) bool {
 func (r *reader) verbLike(i int) bool {
 	t := r.tok(i).text
 	return len(t) > 4 && t[len(t)-2:] == "ed" && !r.oneOf(i, "moved", "shifted", "need", "turned", "rotated")
+}
+
+// staysAhead tells whether words follow up to a paddock that do not tell where stock
+// go: "then got around to topping 12".
+func (r *reader) staysAhead(i, to int) bool {
+	if r.tok(i).shape != word || r.herdAhead(i) {
+		return false
+	}
+	for k := i; k < min(to, i+6) && r.tok(k).shape == word; k++ {
+		switch r.tok(k).tag {
+		case inWord, intoWord, outWord, offWord, movedWord, putWord:
+			return false
+		case toppedWord, cutWord, mowWord, sprayWord, fertWord, effWord, sowWord:
+			return r.padSoon(k+1, to)
+		}
+	}
+	return false
 }
 
 // padSoon tells whether a paddock is named in the next few words.

@@ -170,7 +170,7 @@ func (r *reader) eventPads(i int) bool {
 	if s := r.tok(k); s.shape != word || s.glued || s.tag == doneWord || s.tag == outWord || s.tag == offWord || s.tag == inWord {
 		return false
 	}
-	return r.eventAhead(k) || r.stateAhead(k)
+	return r.eventAhead(k) || r.stateAhead(k) || r.tok(k).tag == holdWord
 }
 
 // stateAhead tells whether a paddock's state follows that is news by itself: "8 too
