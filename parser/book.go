@@ -122,7 +122,7 @@ func (r *reader) longest(i int) (found place, ok bool) {
 			break
 		}
 		foldToken(&fold, u)
-		if name, has := r.book.has(fold.String()); has && !r.runsOn(i+n) {
+		if name, has := r.book.has(fold.String()); has && !r.runsOn(i+n) && !(n > 0 && ok && r.daysBehind(i+n)) {
 			found, ok = place{name: name, known: true, next: i + n + 1, shorter: found.name}, true
 		} else if r.possessive(i + n) {
 			whole := fold.String()
@@ -138,10 +138,17 @@ func (r *reader) longest(i int) (found place, ok bool) {
 	return found, ok
 }
 
+// daysBehind tells whether a number is one of days that have gone: the 2 of "flat two
+// days ago" is none of the name Flat 2.
+func (r *reader) daysBehind(i int) bool {
+	t, u := r.tok(i), r.tok(i+1)
+	return (t.shape == number || t.tag == numberWord) && (u.tag == dayUnit || u.tag == weekUnit || u.tag == monthUnit || u.tag == hourUnit) && r.tok(i+2).tag == agoWord
+}
+
 // possessive tells whether a word was typed with "'s": "dam's really uneven".
 func (r *reader) possessive(i int) bool {
 	t := r.tok(i)
-	return t.shape == word && t.end-t.start > 3 && strings.HasSuffix(t.text, "s") && strings.HasSuffix(r.text[t.start:t.end], "'s")
+	return t.shape == word && t.end-t.start > 2 && strings.HasSuffix(t.text, "s") && strings.HasSuffix(r.text[t.start:t.end], "'s")
 }
 
 // most gives how many tokens a name that starts with this word can have.

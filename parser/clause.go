@@ -229,6 +229,7 @@ var wordReaders = append([]func(*reader, *clause, int) int{
 	(*reader).mayGoIn,
 	(*reader).limitPart,
 	(*reader).freeFrom,
+	(*reader).jobAhead,
 	(*reader).idiomPart,
 }, partReaders[2:]...)
 

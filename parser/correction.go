@@ -230,8 +230,8 @@ func (r *reader) subjectIs(i int, w string) bool {
 func (r *reader) manyScores(i int) bool {
 	t, _ := r.lookAtScores(i)
 	for _, s := range t.said {
-		if s.Score > 5 {
-			return false
+		if s.Score > 5 && s.Score == entry.LeafStage(int(s.Score)) {
+			return false // a paddock's number is whole
 		}
 	}
 	return len(t.said) > 1 || t.decimal

@@ -86,6 +86,9 @@ func (r *reader) doubts(from, to int) bool {
 			t.tag == butWord && i == from || t.tag == hedgeWord || t.tag == averageWord || t.tag == tillerUnit || takesBack[t.text] && t.text != "yet" || len(t.text) == 1 && t.tag == unknown) {
 			return true
 		}
+		if r.oneOf(i, "or") && r.padAhead(i+1) {
+			return true // "or 13?"
+		}
 		if d, _, ok := r.idiomAt(i); ok && d.guard&(guardHear|guardWish|guardJoke) != 0 {
 			return true
 		}

@@ -66,7 +66,7 @@ var foundByFuzzing = []string{
 	"p12 .8+1+.2 yellowing", "p12 0+1+0.5 0+2+0.25+ 2.5 2", "split 12 into North and !", "grazed paddock zero", "ambulance on", "lame sprayed", "unpin 12 tomorrow", "p12 812 tillers avg 2.3",
 	"split 12 into 12 an 12A 12B 1.4", "air min 3 max 140", "low 41 high 119 soil", "split paddock 12 into 1o\x01 2 and 1 2B 1.4 ha", "split paddock 12 into 1o, and 12\xe6B 1.4", "split 12 into 12 an!. 1 and 12A 1 ha", "split 12 into 12 an. 1 and 12A 1 ha", "split 12 into 12 an! 1 ha and 12A 1.4", "merge heifers and dries into !eczema", "rename 12 to Hi !", "12 is now called hello \"", "50 degrees in the soil", "rain 1550mm",
 	"merge 9a\x03and#6b into 6", "12 is now called Bottom Hillr\xf6om Hi\"", "heifers x 96666660 into 12", "paddocks\n1 3.2\n, summary 18 30", "paddocks\n25 not p 12\n2\n2.5\n2", "should be heifers not mob 0 in", "unpin paddock river 2 milkers", "field scores should be 2",
-	"split 12\xf9\xf9\xf9\xf9\xf9 into 12A 1\", and 12B 1.4",
+	"\x87\x13\x02\x1fno\x015 2 2 5.2", "split 12\xf9\xf9\xf9\xf9\xf9 into 12A 1\", and 12B 1.4",
 }
 
 // checkReading tells whether exactly one part of a reading holds. It spends

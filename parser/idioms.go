@@ -69,7 +69,7 @@ var idiomTable = map[effect]string{
 	{guard: guardPlan}: `
 		going to; about to; have to; has to; got to; yet to; to be; due to; due for; due in; go in; go into; need to; ready for; next week; next
 		month; next round; lined up; aiming to; hope to; looking to; want to; tempted to; keen to; set to; have a look; booked in; booked for;
-		time it was; time they were; high time; planned for; to do; how about; what about; to graze; for tomorrow; pencilled in; to go; was meant to; were meant to; meant to be`,
+		remind me to; remind us to; remind him to; remember to; reminder to; time it was; time they were; high time; planned for; to do; how about; what about; to graze; for tomorrow; pencilled in; to go; was meant to; were meant to; meant to be`,
 	{guard: guardHear}: `
 		next door; not sure; i think; sounds like; looks like; was told; were told; heard that; according to; over the road; down the road; no idea;
 		dont know; dunno if; pretty sure; fairly sure; last year; last season; last autumn; last spring; last winter; last summer; used to; years

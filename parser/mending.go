@@ -73,8 +73,8 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 		c, ok = r.correction(i, to, true)
 		ok = ok && c.Field != entry.FieldTillers // "13 sorry"; scores alone may be any paddock's
 	}
-	if !ok {
-		return outcome{}, false
+	if !ok || c.Field == entry.FieldTillers && i > from && r.tok(from).tag == jokeWord {
+		return outcome{}, false // "lol 3 2.5 2.5 2" may be paddock 3
 	}
 	if r.oneOf(i-1, "no") && i > from && c.Field == entry.FieldTillers && r.tok(i).shape == number && !r.tok(i).decimal && r.bears(r.tok(i).text) {
 		return outcome{ask: &entry.Ask{Reason: "Are those the scores of paddock " + r.tok(i).text + ", or shall I mend your last ones? Please send “p" + r.tok(i).text + "” before scores that are its own."}}, true

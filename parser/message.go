@@ -92,7 +92,7 @@ func (r *reader) sentences(from, to int) outcome {
 	n := 0
 	for i := from; i < to; n++ {
 		k := r.sentenceEnd(i, to)
-		asked := r.tok(k).text == "?"
+		asked := r.tok(k).text == "?" || r.yetAsked(i, k)
 		a, b := r.trim(i, k)
 		i = k + 1
 		if a >= b {

@@ -154,3 +154,16 @@ func (r *reader) fitAgain(i int) bool {
 	}
 	return fit
 }
+
+// jobAhead steps over "to spray" right behind a paddock, or "ready to top": it is to
+// be done there. Behind a verb it may have been: "managed to spray 12".
+func (r *reader) jobAhead(c *clause, i int) int {
+	if r.tok(i).tag != toWord || r.padAhead(i+1) || !r.oneOf(i+1, "spray", "spread", "mow", "top", "cut", "sow", "drill", "topdress", "fertilise", "fertilize", "fert", "bale", "mulch") || i == c.from {
+		return i
+	}
+	if c.names(i-1) || r.oneOf(i-1, "ready", "due", "next", "left", "still", "remind", "remember", "yet", "is", "are") {
+		c.guard |= guardPlan
+		return i + 2
+	}
+	return i
+}

@@ -2,6 +2,7 @@ package parser
 
 import (
 	"slices"
+	"strings"
 
 	"leafround/core/entry"
 )
@@ -328,4 +329,22 @@ func (r *reader) askedOf(i int) bool {
 func (r *reader) capital(i int) bool {
 	t := r.tok(i)
 	return i > 0 && t.shape == word && r.text[t.start] >= 'A' && r.text[t.start] <= 'Z'
+}
+
+// yetAsked tells whether a sentence that ends in "yet", with nothing in it that says
+// that it is not so, asks: "12 grazed yet".
+func (r *reader) yetAsked(from, to int) bool {
+	if !r.oneOf(to-1, "yet") || to-from < 2 {
+		return false
+	}
+	for i := from; i < to-1; i++ {
+		t := r.tok(i)
+		if r.negative(i) || t.tag == notWord || t.tag == negWord || t.tag == toWord || strings.HasSuffix(t.text, "nt") || r.oneOf(i, "no", "nobody", "none", "nothing", "un", "never", "and", "but") {
+			return false
+		}
+		if d, _, ok := r.idiomAt(i); ok && d.guard&guardNeg != 0 {
+			return false
+		}
+	}
+	return true
 }

@@ -191,7 +191,7 @@ var turns = func() map[string][][]string {
 		"test", "testing", "a test", "just testing", "only testing", "just a test", "only a test", "this is a test", "test message", "for example", "as an example", "an example", "just an example",
 		"dont log that", "dont log it", "dont log this", "dont save that", "dont count that", "dont use that", "would be good", "would be nice", "would be great", "would be ideal", "would be better", "would be handy",
 		"is the plan", "thats the plan", "that is the plan", "plan", "not done", "not done yet", "not yet", "isnt done", "isnt done yet", "except it wasnt", "except i didnt", "except they didnt", "only it wasnt",
-		"eventually", "at some point", "at some stage", "one day", "some day", "someday", "in due course", "in theory",
+		"yeah right", "yea right", "aye right", "eventually", "at some point", "at some stage", "one day", "some day", "someday", "in due course", "in theory",
 	} {
 		add(strings.Fields(line)...)
 	}
