@@ -123,7 +123,7 @@ func (r *reader) holdOff(c *clause, i int) int {
 	k = r.over(k, "the", "that", "any", "all")
 	if !lifts {
 		if p, ok := r.onePad(k, false); ok && p.known && r.oneOf(p.next, "off", "from") {
-			if j := r.over(p.next+1, "the", "of", "its"); r.oneOf(j, "hold") && (r.oneOf(j+1, "list", "board") || r.tok(j+1).shape != word || r.tok(j+1).tag == courtesy) || r.oneOf(j, "holds") {
+			if j := r.over(p.next+1, "the", "of", "its"); r.oneOf(j, "hold") && (r.oneOf(j+1, "list", "board") || r.tok(j+1).shape != word || r.tok(j+1).tag == courtesy || r.tok(j+1).tag == forWord || r.when(j+1).ok || r.oneOf(j+1, "now", "again")) || r.oneOf(j, "holds") {
 				c.acts |= actRelease
 				c.pads = append(c.pads, p)
 				return r.over(j+1, "list", "board")

@@ -24,6 +24,13 @@ func (r *reader) message(out *entry.Reading) {
 		out.Ignored = true
 		return
 	}
+	if !r.apologyIn(to, len(r.toks)) {
+		r.toks = r.toks[:to] // thanks at the end are no words behind what was told
+	}
+	if k := r.greeted(from, to); k > from {
+		n := copy(r.toks, r.toks[k:])
+		r.toks, from, to = r.toks[:n], 0, to-k
+	}
 	r.notDays(from, to)
 	r.simplePast(from, to)
 	r.column(from, to)
@@ -73,6 +80,12 @@ func (r *reader) trim(from, to int) (int, int) {
 	for to > from && (idle(r.tok(to-1)) && r.tok(to-1).text != "*" || r.kiss(from, to-1)) {
 		to--
 	}
+	if to-from > 3 && r.oneOf(to-1, "out") && r.oneOf(to-2, "and", "&") && r.oneOf(to-3, "over") {
+		to -= 3
+	}
+	if to-from > 3 && r.oneOf(to-2, "all") && r.oneOf(to-1, "good", "grand", "ok") && !r.oneOf(to-3, "are", "is", "were", "they", "theyre", "its", "it", "be", "was") && r.tok(to-3).shape != mark {
+		to -= 2
+	}
 	return from, to
 }
 
@@ -96,6 +109,7 @@ func (r *reader) sentences(from, to int) outcome {
 		a, b := r.trim(i, k)
 		i = k + 1
 		if a >= b {
+			n-- // a full stop and a line's end are one
 			continue
 		}
 		if r.tooMany(len(list), n) {

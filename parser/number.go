@@ -120,7 +120,7 @@ func (r *reader) lately(i, days int) bool {
 
 // andPart reads "and a half", "n a half", "and three quarters".
 func (r *reader) andPart(i int) (f float64, next int, ok bool) {
-	if r.tok(i).tag != andWord {
+	if r.tok(i).tag != andWord && !(r.tok(i).text == "&" && r.oneOf(i+1, "a")) && !(r.tok(i).text == "&" && r.tok(i+1).tag == numberWord && r.tok(i+2).tag == partWord) {
 		return 0, i, false
 	}
 	i++

@@ -153,6 +153,7 @@ func (r *reader) read(text string) entry.Reading {
 		r.joinNumbers()
 		r.shorthand()
 		r.respell()
+		r.fullStops()
 		r.message(&out)
 		r.sayAgain(&out)
 	}
@@ -195,6 +196,25 @@ func (r *reader) scan() {
 	for i := range r.toks {
 		r.toks[i].names = r.book.most(r.toks[i].text)
 	}
+}
+
+// fullStops drops the line's end behind a full stop: the sentence has ended. A
+// register is one paddock a line, whatever stands at its end.
+func (r *reader) fullStops() {
+	if r.oneOf(0, "paddocks", "fields") {
+		return
+	}
+	n := 0
+	for i := range r.toks {
+		if i > 0 && r.toks[i].shape == newline && n > 0 && r.toks[n-1].shape == mark && r.toks[n-1].text == "." {
+			continue
+		}
+		if n < i {
+			r.toks[n] = r.toks[i]
+		}
+		n++
+	}
+	r.toks = r.toks[:n]
 }
 
 // remake makes a token another mark, a line's end or a number.
