@@ -26,7 +26,11 @@ func (c *clause) under(h *heading, before []clause) {
 	if !c.says() {
 		return
 	}
-	goesOn := len(before) > 0 && before[len(before)-1].days.ok && before[len(before)-1].sentence == c.sentence && len(c.pads)+len(c.mobs) == 0 // "sprayed 3 on 10/1, keep off until 10/15"
+	goesOn := false
+	if n := len(before); n > 0 && before[n-1].days.ok && len(c.mobs) == 0 {
+		goesOn = before[n-1].sentence == c.sentence && len(c.pads) == 0 || // "sprayed 3 on 10/1, keep off until 10/15"
+			c.resid != nil && before[n-1].family() == famGraze // "out of 22 this evening. Residual in 22 was 1550"
+	}
 	if !c.days.ok && h.days.ok && !goesOn {
 		c.days, c.future = h.days, h.future
 		h.loose = h.loose && len(h.pads) > 0

@@ -151,8 +151,11 @@ func (r *reader) mobOfAll(out []clause, c *clause) bool {
 		c.share != 0 || c.until != 0 || c.spell != 0 || c.trouble || c.event || c.doubt != "" {
 		return false
 	}
+	if n := len(out); c.colon || n > 0 && out[n-1].sentence != c.sentence && !r.endsSentence(c.to-1) && !r.endsSentence(c.to) && r.tok(c.to).shape != end {
+		return false // "9 grazed. milkers - out of 12, into 13"
+	}
 	first := len(out)
-	for first > 0 && out[first-1].family() == famGraze && out[first-1].guard == 0 && len(out[first-1].pads) > 0 && len(out[first-1].mobs) == 0 {
+	for first > 0 && (first == len(out) || out[first-1].sentence == out[len(out)-1].sentence) && out[first-1].family() == famGraze && out[first-1].guard == 0 && len(out[first-1].pads) > 0 && len(out[first-1].mobs) == 0 {
 		first--
 	}
 	if first == len(out) || len(out)-first == 1 && out[first].sentence == c.sentence {

@@ -69,7 +69,7 @@ func (r *reader) aboutHour(c *clause, i int) int {
 	}
 	next = r.over(next, "ish", "oclock")
 	switch t := r.tok(next); {
-	case t.shape == end, t.shape == newline, t.text == ",", t.text == "." && !t.glued, t.text == "!", t.text == ";", t.text == "-" && !t.glued, t.tag == andWord, t.tag == thenWord, t.tag == daytimeWord, t.tag == thisWord,
+	case t.shape == end, t.shape == newline, t.text == ",", t.text == "." && !r.tok(next+1).glued, t.text == "!", t.text == ";", t.text == "-" && !t.glued, t.tag == andWord, t.tag == thenWord, t.tag == daytimeWord, t.tag == thisWord,
 		t.tag == todayWord, t.tag == yesterdayWord, t.tag == onWord && r.day(next+1).ok, t.tag == butWord, t.tag == leftWord:
 		c.hour = true
 		return next

@@ -63,6 +63,14 @@ func (r *reader) sunShines(i, from, to int) bool {
 	if !r.oneOf(k, "out", "up") || b.shape == word && !r.oneOf(i-1, "with", "now", "when", "as", "and", "while", "because", "but", "so") {
 		return false
 	}
+	for from < i {
+		if end := r.sentenceEnd(from, i); end < i {
+			from = end + 1
+			continue
+		}
+		break
+	}
+	to = r.sentenceEnd(i, to)
 	for j := from; j < to; j++ {
 		if t := r.tok(j); j != i && t.shape == word && (t.tag == weekdayWord || t.tag == yesterdayWord || t.tag == todayWord && j > i) {
 			return false // "in fri, sun out" is a turn

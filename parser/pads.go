@@ -226,7 +226,7 @@ func (r *reader) markedPad(i int) (place, bool) {
 		return place{name: r.source(max(r.opening, i-2), i+1), marked: true, at: i, next: i + 1}, true // "back paddock 2 2.5": no paddock 2
 	}
 	j := i + 1
-	if r.tok(j).text == "#" || r.tok(j).text == "." && r.tok(j).glued || r.tok(j).text == "no" && r.tok(j+1).shape == number {
+	if r.tok(j).text == "#" || r.tok(j).text == "." && r.tok(j).glued && (r.tok(j+1).glued || len(r.tok(i).text) < 5) || r.tok(j).text == "no" && r.tok(j+1).shape == number {
 		j++
 	}
 	if r.tok(j).tag == numberWord {

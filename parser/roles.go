@@ -65,7 +65,7 @@ func (r *reader) stockNamed(c *clause, to int) bool {
 func (r *reader) stockSaid(c *clause, to int) bool {
 	for c.looked = max(c.looked, c.from); c.looked < to && !c.pronoun; c.looked++ {
 		i := c.looked
-		c.pronoun = stockPronouns[r.tok(i).text] && !(r.oneOf(i, "all", "everything") && r.tok(i+1).tag == doneWord) && !(r.oneOf(i, "all") && i > c.from && c.names(i-1))
+		c.pronoun = stockPronouns[r.tok(i).text] && !(r.oneOf(i, "all", "everything") && r.tok(i+1).tag == doneWord) && !(r.oneOf(i, "all") && (i > c.from && c.names(i-1) || r.tok(i+1).tag == grazedWord)) && !(r.oneOf(i, "grazing") && r.oneOf(i-1, "post", "pre"))
 	}
 	return c.pronoun && c.looked <= to
 }

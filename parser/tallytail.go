@@ -34,7 +34,7 @@ func (r *reader) tallyTail(c *clause, i int) int {
 			return k
 		}
 	}
-	if u.tag == plusWord && len(t.said) > 0 && (r.tok(i+1).shape == end || r.tok(i+1).shape == newline) {
+	if u.tag == plusWord && len(t.said) > 0 && (r.tok(i+1).shape == end || r.tok(i+1).shape == newline || r.endsSentence(i+1) && !r.tok(i+2).glued) {
 		t.said[len(t.said)-1].Floor = true // "3 plus"
 		return i + 1
 	}
