@@ -76,7 +76,7 @@ func (r *reader) listBehind(list []clause, n int) bool {
 	c, d := &list[n], &list[n+1]
 	if t := r.tok(c.to - 1); (c.colon || t.text == "-" && !t.glued && c.to-c.from == 2 && list[n-1].sentence < c.sentence) && c.says() && c.count == nil && len(c.pads)+len(c.mobs) == 0 && c.guard == 0 && !d.says() && len(d.pads) > 0 && d.guard == 0 {
 		return true // "heifers into hill. shut for silage: 8, 9"
-	} else if f := c.family(); f == famHold && f == d.family() && len(c.pads)+len(c.mobs) == 0 && !c.days.ok && c.until == 0 && c.spell == 0 && c.guard == 0 && len(d.pads) > 0 && (t.tag == andWord || t.text == "&") && c.to-c.from <= 2 {
+	} else if f := c.family(); f == famHold && f == d.family() && len(c.pads)+len(c.mobs) == 0 && !c.days.ok && c.until == 0 && c.spell == 0 && c.guard == 0 && len(d.pads) > 0 && (t.tag == andWord || t.text == "&") && c.to-c.from <= 2 && c.acts&^(actFert|actEff) == 0 {
 		return true // "12 2 2.5 2 then effluent and urea on 13"
 	}
 	if list[n-1].sentence == c.sentence && (list[n-1].count != nil || list[n-1].family() == famNone) {

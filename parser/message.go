@@ -83,7 +83,7 @@ func (r *reader) trim(from, to int) (int, int) {
 	if to-from > 3 && r.oneOf(to-1, "out") && r.oneOf(to-2, "and", "&") && r.oneOf(to-3, "over") {
 		to -= 3
 	}
-	if to-from > 3 && r.oneOf(to-2, "all") && r.oneOf(to-1, "good", "grand", "ok") && !r.oneOf(to-3, "are", "is", "were", "they", "theyre", "its", "it", "be", "was") && r.tok(to-3).shape != mark {
+	if to-from > 3 && r.oneOf(to-2, "all") && r.oneOf(to-1, "good", "grand", "ok") && !r.oneOf(to-3, "are", "is", "were", "they", "theyre", "its", "be", "was") && !(r.oneOf(to-3, "it") && r.oneOf(to-4, "is", "was")) && r.tok(to-3).shape != mark {
 		to -= 2
 	}
 	return from, to

@@ -13,7 +13,7 @@ func (r *reader) pairs(from, to int) {
 		t := r.tok(k)
 		switch {
 		case t.shape == word:
-			if t.tag == planWord || t.tag == tomorrowWord || t.tag == haUnit || t.tag == acreUnit || t.tag == whWord {
+			if t.tag == planWord && !(t.text == "may" && (r.tok(k-1).shape == number || r.tok(k+1).shape == number)) || t.tag == tomorrowWord || t.tag == haUnit || t.tag == acreUnit || t.tag == whWord {
 				return
 			}
 			walk = walk || t.tag == averageWord || walkWords[t.text]
