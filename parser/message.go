@@ -195,7 +195,7 @@ func (r *reader) scoreBehind(i int) bool {
 	if b := r.tok(i - 1); b.shape != number && b.shape != part && !(b.shape == mark && b.text == "+" && b.glued) {
 		return false
 	}
-	if !r.isScore(i + 1) {
+	if n := r.tok(i + 1); !r.isScore(i+1) || allDigits(n) && n.value > 5 {
 		return false
 	}
 	a, _ := r.value(i + 1)
@@ -206,6 +206,9 @@ func (r *reader) scoreBehind(i int) bool {
 	for r.tok(k).text == "+" && r.isScore(k+1) {
 		b, _ := r.value(k + 1)
 		k = b.next
+	}
+	if b := r.tok(i - 1); allDigits(b) && b.value > 5 && r.eventPads(i+1) {
+		return false // "shut up p13; 3 & 5 limed"
 	}
 	switch t := r.tok(k); {
 	case t.shape == end, t.shape == newline, t.shape == mark:

@@ -31,11 +31,12 @@ func (r *reader) padList(first place, i int, busy bool) ([]place, int) {
 			continue
 		}
 		p, ok := r.onePad(j, false)
-		if !ok || r.itsOwn(p.next) {
+		if !ok || r.itsOwn(p.next) && !r.nextInList(p.next, busy) {
 			return r.withoutOthers(list, next, busy && !ok, &joints)
 		}
 		if busy && r.ownVerb(p.next) {
-			k := joints.cut(len(list) + 1)
+			var k int
+			k, r.tied = joints.cut(len(list)+1, r.way == roleIn || r.way == roleAt)
 			return list[:k], list[k-1].next // "in north and 5, 6 and 7 grazed"
 		}
 		if more, k := r.padRange(p, j); k > 0 {
@@ -46,6 +47,25 @@ func (r *reader) padList(first place, i int, busy bool) ([]place, int) {
 	}
 }
 
+// nextInList tells whether the number behind a paddock of a list and a comma is the
+// next of them, and no score: "out of 7, 18, 4", "19, river 2, 7, 3 too wet".
+func (r *reader) nextInList(i int, busy bool) bool {
+	t := r.tok(i + 1)
+	if !r.joins(i) || !allDigits(t) || r.tok(i).glued && t.glued || !r.anyPaddock && !r.bears(t.text) {
+		return false
+	}
+	n, k := r.padRun(i + 1)
+	m := r.tok(k)
+	if busy && n > 1 && m.text == ":" && r.isScore(k+1) {
+		return true // "grazed 16, 13, 4, river 2: 1.75 2"
+	}
+	if r.isScore(k) {
+		r.tied = busy && n == 1 && !r.joins(k-1) // "out of 4 and house, 2 2.25 3"
+		return busy && n > 1
+	}
+	return r.runsVerb(k) || busy && (m.shape == end || m.shape == newline || m.shape == mark && m.text != ":" || m.tag == thenWord || m.tag == andWord || m.text == "also")
+}
+
 // withoutOthers leaves of a list those before the ones whose verb follows: "in
 // north, p1-p3 all grazed".
 func (r *reader) withoutOthers(list []place, next int, busy bool, j *joints) ([]place, int) {
@@ -53,7 +73,8 @@ func (r *reader) withoutOthers(list []place, next int, busy bool, j *joints) ([]
 	if !busy || len(list) < 2 || !(k > next && r.ownVerb(k)) && !(len(list) > 2 && r.ownVerb(next)) {
 		return list, next
 	}
-	n := j.cut(len(list))
+	var n int
+	n, r.tied = j.cut(len(list), r.way == roleIn || r.way == roleAt)
 	return list[:n], list[n-1].next
 }
 
@@ -73,19 +94,25 @@ func (j *joints) add(n int, t *token) {
 
 // cut gives how many of a list of n paddocks belong to what stands before it, where
 // what stands behind it has a verb of its own: each half shall be one paddock, or a
-// list that "and" closes, as far as may be.
-func (j *joints) cut(n int) int {
+// list that "and" closes, as far as may be; tied tells that it may be parted in another way. Stock that go in
+// go into a single one.
+func (j *joints) cut(n int, single bool) (first int, tied bool) {
 	n = min(n, len(j))
+	if single && j[1] != 0 && j.closed(1, n) > 0 {
+		return 1, false
+	}
 	best, found := n-1, 0
 	for k := n - 1; k > 0; k-- {
 		if j[k] == 0 {
 			continue
 		}
 		if s := j.closed(0, k) + j.closed(k, n); j.closed(0, k) > 0 && j.closed(k, n) > 0 && s >= found {
-			best, found = k, s
+			best, found, tied = k, s, found > 2
+		} else if s > 2 && j.closed(0, k) > 0 && j.closed(k, n) > 0 {
+			tied = true
 		}
 	}
-	return max(best, 1)
+	return max(best, 1), tied
 }
 
 // closed tells how well a part of a list stands by itself: 2 where it is one paddock

@@ -71,7 +71,11 @@ func (r *reader) padsPart(c *clause, i int) int {
 	if c.count != nil && !c.count.empty() && len(c.pads) == 0 && !one.marked && r.tok(j).shape == number && r.oneOf(j-1, "just", "only", "did", "got", "about", "all", "total") {
 		c.unsure("Which paddock are those scores from?") // "1 1.5 1, just 6": how many there were
 	}
+	r.tied = false
 	list, k := r.padList(one, j, r.way != roleNone || c.acts&^(actSilage|actHay) != 0)
+	if r.tied {
+		c.unsure("Which of those paddocks belong to which? Please send them apart.") // "topped 1 and 16, 10 and 13 sprayed"
+	}
 	if c.count == nil && len(c.pads) == 0 && len(list) > 1 {
 		if k, ok := r.sharedTarget(c, list, k); ok {
 			return k

@@ -69,6 +69,7 @@ type reader struct {
 	cut        bool    // the token here opens a clause of its own
 	rained     bool    // the clause before told rain
 	perRain    float64 // millimetres in the unit of the rain told last
+	tied       bool    // a list of paddocks may be parted in two ways
 	headed     bool    // the line before was a paddock's name alone
 	heldSeen   int     // up to this token a hold was looked for
 	heldSaid   bool    // one was found there

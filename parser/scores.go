@@ -101,7 +101,7 @@ func (r *reader) scoresInto(t *tally, i int) (next int) {
 			r.commas = commaList
 			return next
 		}
-		if len(t.said) > 0 && r.eventPads(j) {
+		if len(t.said) > 0 && (t.decimal || t.parts || len(t.said) > 2 && r.plainRun(i, next)) && r.eventPads(j) {
 			if r.tok(j).value > 4 {
 				r.commas = commaList
 				return next
@@ -160,17 +160,55 @@ func (r *reader) eventPads(i int) bool {
 	if t.shape != number || t.decimal || t.value < 1 || !r.anyPaddock && !r.bears(t.text) {
 		return false
 	}
-	k := i + 1
-	if r.tok(k).text == "," && r.tok(k).glued && r.tok(k+1).glued {
-		return false // "2,5 and"
+	n, k := r.padRun(i)
+	return n > 0 && r.runsVerb(k)
+}
+
+// padRun gives how many paddocks of the register stand in a list at i, and what
+// follows it.
+func (r *reader) padRun(i int) (n, next int) {
+	for next = i; n < mostTogether*2; n++ {
+		k := next
+		for k < next+2 && n > 0 && (r.joins(k) || r.tok(k).text == "-" && r.tok(k).glued && r.tok(k+1).glued) {
+			k++
+		}
+		if n > 0 && (k == next || r.tok(next).text == "," && r.tok(next).glued && r.tok(next+1).glued) {
+			return n, next // "2,5 and"
+		}
+		if t := r.tok(k); allDigits(t) && !r.tok(k+1).glued {
+			if !r.anyPaddock && !r.bears(t.text) {
+				return n, next
+			}
+			next = k + 1
+			continue
+		}
+		p, ok := r.onePad(k, false)
+		if !ok || !p.known || r.anyPaddock {
+			return n, next
+		}
+		next = p.next
 	}
-	for n := 0; n < 8 && (r.joins(k) || r.tok(k).text == "-") && allDigits(r.tok(k+1)) && (r.anyPaddock || r.bears(r.tok(k+1).text)); n++ {
-		k += 2
-	}
+	return n, next
+}
+
+// runsVerb tells whether the verb or the state of a list of paddocks stands at i.
+func (r *reader) runsVerb(i int) bool {
+	k := r.over(i, "all", "both", "were", "was", "are", "have", "been", "is")
 	if s := r.tok(k); s.shape != word || s.glued || s.tag == doneWord || s.tag == outWord || s.tag == offWord || s.tag == inWord {
 		return false
 	}
 	return r.eventAhead(k) || r.stateAhead(k) || r.tok(k).tag == holdWord
+}
+
+// listedPads tells whether a paddock opens a list of them with what was done there
+// behind, small numbers among them: "20, 3 and road all sprayed". No score with a
+// point stands in it.
+func (r *reader) listedPads(p place, i int) bool {
+	if !r.joins(p.next) {
+		return false
+	}
+	n, k := r.padRun(i)
+	return n > 1 && r.runsVerb(k)
 }
 
 // stateAhead tells whether a paddock's state follows that is news by itself: "8 too
@@ -184,6 +222,17 @@ func (r *reader) stateAhead(i int) bool {
 	}
 	t := r.tok(k)
 	return t.shape == word && (r.oneOf(k, "dry") || t.tag == wetWord || t.tag == dampWord && r.oneOf(k-1, "too"))
+}
+
+// plainRun tells whether nothing but spaces parts the numbers of a list: with commas
+// or "and" they may be paddocks.
+func (r *reader) plainRun(from, to int) bool {
+	for k := from; k < to; k++ {
+		if r.joins(k) {
+			return false
+		}
+	}
+	return true
 }
 
 // sameMark tells whether the scores before the mark at next are parted by the

@@ -7,6 +7,9 @@ func (r *reader) target(c *clause, p place, i int) (int, bool) {
 	if c.acts&(actsGraze|actsHold|actsCut|actRelease|actOrder|actGoing|actRain|actTemp|actPlace) != 0 || r.rangeAt(p.next) {
 		return i, false
 	}
+	if r.listedPads(p, i) {
+		return i, false
+	}
 	k := r.bracketedDay(p.next)
 	if k == p.next {
 		k = r.described(k)
