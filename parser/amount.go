@@ -141,7 +141,8 @@ func (r *reader) residualPart(c *clause, i int) int {
 	if _, aim := r.has(max(c.from, i-8), i+1, aimWords); aim {
 		c.guard |= guardPlan // "aim is 1500 behind them"
 	}
-	if !named && !c.has(actsGraze|actPlace) && r.standing(k2, unit, v) {
+	high := unit == entry.KgDMPerHa && v >= 2000 && !named && len(c.mobs) == 0 && !c.has(actGrazed) && c.has(actOut) && r.oneOf(i-1, "at", "about", "around", "to") && r.oneOf(i-2, "out", "in", "at") // "came out at 2350 kg"
+	if !named && (high || !c.has(actsGraze|actPlace) && r.standing(k2, unit, v)) {
 		c.unsure("Is that what stock left, or how high it stands? Please say “left” where it is what they left.")
 	}
 	if where.name != "" {

@@ -56,6 +56,9 @@ type clause struct {
 	stock    bool   // stock were spoken of as "they" or "the girls"
 	pronoun  bool   // a word that stands for stock was found
 	looked   int    // before this token such a word was looked for
+	bareLow  bool   // the least was told without its unit
+	bareHigh bool   // the most was
+	heated   bool   // a reading was told in Fahrenheit
 	tooHot   int    // readings without a unit that no air has in Celsius, in the United States
 	let      bool   // stock were let in or out
 	endless  bool   // "until" was told without a day
@@ -231,10 +234,11 @@ var wordReaders = append([]func(*reader, *clause, int) int{
 	(*reader).freeFrom,
 	(*reader).jobAhead,
 	(*reader).idiomPart,
-}, partReaders[2:]...)
+}, partReaders[3:]...)
 
 // partReaders are tried in order at each number and mark of a clause.
 var partReaders = []func(*reader, *clause, int) int{
+	(*reader).cutNumbered,
 	(*reader).mayGoIn,
 	(*reader).limitPart,
 	(*reader).whenPart,

@@ -21,8 +21,8 @@ func (h *heading) take(c *clause) {
 	}
 }
 
-// under takes what the heading above told.
-func (c *clause) under(h *heading, before []clause) {
+// under takes what the heading above told; own tells that its day comes behind it.
+func (c *clause) under(h *heading, before []clause, own bool) {
 	if !c.says() {
 		return
 	}
@@ -31,7 +31,7 @@ func (c *clause) under(h *heading, before []clause) {
 		goesOn = before[n-1].sentence == c.sentence && len(c.pads) == 0 || // "sprayed 3 on 10/1, keep off until 10/15"
 			c.resid != nil && before[n-1].family() == famGraze // "out of 22 this evening. Residual in 22 was 1550"
 	}
-	if !c.days.ok && h.days.ok && !goesOn {
+	if !c.days.ok && h.days.ok && !goesOn && !own {
 		c.days, c.future = h.days, h.future
 		h.loose = h.loose && len(h.pads) > 0
 	}

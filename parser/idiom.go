@@ -134,6 +134,10 @@ func (r *reader) wordPart(c *clause, i int) int {
 		c.remarks++
 		return i + 1 // "paddock 24 count is finish"
 	}
+	if t.tag == doneWord && r.oneOf(i, "finished", "done", "completed") && r.oneOf(i+1, "mowing", "cutting", "mulching") && c.guard == 0 && r.tok(i+2).tag != silageWord && r.tok(i+2).tag != hayWord {
+		c.acts |= map[bool]act{true: actMow, false: actCut}[r.oneOf(i+1, "mowing")]
+		return i + 2
+	}
 	if t.tag == doneWord && r.tok(i+1).tag == cuttingWord && !r.oneOf(i+1, "cutting") {
 		c.remarks++
 		return i + 1

@@ -2,6 +2,9 @@ package parser
 
 // whenPart reads a day or an hour.
 func (r *reader) whenPart(c *clause, i int) int {
+	if r.tok(i).tag == forWord && r.oneOf(i+2, "st", "nd", "rd") && r.oneOf(i+3, "cut", "crop") {
+		return i // "for 2nd cut"
+	}
 	m := r.when(i)
 	if !m.ok {
 		m = r.dayBefore(c, i)

@@ -25,6 +25,11 @@ func (r *reader) mending(from, to int) (outcome, bool) {
 	for to-1 > i && r.oneOf(to-1, "lads", "there", "folks", "guys", "team", "everyone", "mate", "boss", "please", "sorry", "soz", "thanks", "ta") && !r.oneOf(to-2, "the", "our", "those") {
 		to--
 	}
+	if to-i > 4 && r.oneOf(to-1, "way") && r.oneOf(to-2, "the") && r.oneOf(to-3, "by") {
+		to -= 3
+	} else if to-i > 2 && r.oneOf(to-1, "btw") {
+		to--
+	}
 	if o, ok := r.wrongToldOf(i, to); ok {
 		return o, true
 	}
@@ -169,7 +174,7 @@ func (r *reader) apology(i int) int {
 		case sorry && r.oneOf(i, "it", "that", "this") && r.oneOf(i+1, "is", "was") && (r.tok(i+2).tag == padMark || r.tok(i+2).shape == number || r.oneOf(i+2, "the")):
 			i += 2
 		case apologies[t.text]:
-			if r.oneOf(i, "no", "nah") && !r.oneOf(i+1, ",", "no", "you", "youve", "it", "its", "that", "thats", "sorry", "wait", "hang", "hold", "scrap", "oops", "actually") && r.tok(i+1).shape != number && r.tok(i+1).tag != padMark {
+			if r.oneOf(i, "no", "nah") && !r.oneOf(i+1, ",", "no", "you", "youve", "it", "its", "that", "thats", "sorry", "wait", "hang", "hold", "scrap", "oops", "actually", "should", "meant") && !(r.oneOf(i+1, "make", "change") && r.oneOf(i+2, "that", "it")) && r.tok(i+1).shape != number && r.tok(i+1).tag != padMark {
 				return i
 			}
 			sorry = true
@@ -223,4 +228,4 @@ func (r *reader) announced(i int) bool {
 	return r.oneOf(i, "and", "so") || r.oneOf(i, "i") && apologies[r.tok(i+1).text]
 }
 
-var apologies = wordSet(`sorry soz sry oops whoops woops ops correction wait no nah actually mistake typo * nope bugger ah sori edit oh`)
+var apologies = wordSet(`sorry soz sry oops whoops woops ops correction wait no nah naw actually mistake typo * nope bugger ah sori edit oh`)

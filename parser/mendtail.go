@@ -34,6 +34,11 @@ func (r *reader) wroteWrong(i, to int, moved *bool) (entry.Correct, bool) {
 		}
 	}
 	thing, end, ok := r.mended(j)
+	if ok && r.oneOf(end, "that", "where", "which") {
+		if last, talk := r.onlyTalk(end + 1); talk && last >= to {
+			end = to // "it was 25 that they went into"
+		}
+	}
 	if !ok || !r.endsHere(end, to) {
 		return entry.Correct{}, false
 	}

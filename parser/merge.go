@@ -62,7 +62,8 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 			head.take(c)
 			continue
 		}
-		c.under(&head, out)
+		own := n+1 < len(list) && list[n+1].sentence == c.sentence && list[n+1].days.ok && len(list[n+1].pads) == 0 && list[n+1].family() == c.family()
+		c.under(&head, out, own)
 		if len(out) > 0 && r.listBehind(list, n) {
 			out = append(out, *c)
 			continue
@@ -182,6 +183,9 @@ func (c *clause) only(way role) bool {
 func (c *clause) continues(d *clause) bool {
 	if c.awaits() && d.count != nil && len(d.count.said) > 0 && len(d.pads) == 0 && len(d.mobs) == 0 && d.guard == 0 {
 		return true // "12, 8 tillers." and the scores below
+	}
+	if c.has(actDamp) && !c.says() && len(c.pads) > 0 && d.acts == actHold && len(d.pads)+len(d.mobs) == 0 && d.guard|c.guard == 0 {
+		return true // "19 and 20 wet as. keep off"
 	}
 	if !c.says() || len(d.pads) > 0 || len(d.mobs) > 0 || d.guard != c.guard || d.strange > 0 {
 		return false

@@ -58,6 +58,7 @@ loop:
 	told := k
 	deg, fahrenheit, k := r.degrees(k)
 	r.unitTold = deg
+	c.heated = c.heated || fahrenheit
 	below := v < 0 && (r.tok(k).tag == airWord || r.tok(k).tag == frostWord) // "minus 2 air", "-3 frost"
 	if below && r.tok(k).tag == frostWord {
 		where, k = entry.Air, k+1
@@ -140,9 +141,9 @@ func (r *reader) keepTemperature(c *clause, v float64, where entry.Thermometer, 
 	}
 	switch side {
 	case minWord:
-		c.low = &v
+		c.low, c.bareLow = &v, !r.unitTold
 	case maxWord:
-		c.high = &v
+		c.high, c.bareHigh = &v, !r.unitTold
 	default:
 		c.temps = append(c.temps, v)
 	}
@@ -152,6 +153,18 @@ func (r *reader) keepTemperature(c *clause, v float64, where entry.Thermometer, 
 // the United States, as Fahrenheit where one of them cannot be in Celsius: the
 // other is in the same. What no day has is asked about.
 func (r *reader) fromFahrenheit(c *clause) string {
+	if c.heated && c.low != nil && c.high != nil && c.bareLow != c.bareHigh {
+		bare := c.low
+		if c.bareHigh {
+			bare = c.high
+		}
+		*bare = (*bare - 32) / 1.8 // "low 41 high 77 F"
+		c.tooHot = 0
+		if c.doubt == fahrenheitOrNot {
+			c.doubt = ""
+		}
+		return ""
+	}
 	if c.tooHot == 0 {
 		return ""
 	}
