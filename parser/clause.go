@@ -234,11 +234,10 @@ var wordReaders = append([]func(*reader, *clause, int) int{
 	(*reader).freeFrom,
 	(*reader).jobAhead,
 	(*reader).idiomPart,
-}, partReaders[3:]...)
+}, partReaders[2:]...)
 
 // partReaders are tried in order at each number and mark of a clause.
 var partReaders = []func(*reader, *clause, int) int{
-	(*reader).cutNumbered,
 	(*reader).mayGoIn,
 	(*reader).limitPart,
 	(*reader).whenPart,

@@ -97,7 +97,7 @@ func (r *reader) cutsAhead(c *clause, i int) int {
 		return i
 	}
 	k := i + 1
-	if r.oneOf(k, "st", "nd", "rd") && r.tok(k).glued {
+	if r.oneOf(k, "st", "nd", "rd", "th") && r.tok(k).glued { // "2nd"
 		k++
 	}
 	if !r.oneOf(k, "cut", "crop") {
@@ -118,14 +118,6 @@ func (r *reader) cutsAhead(c *clause, i int) int {
 		c.acts = c.acts&^actClosed | actShut
 	}
 	return k
-}
-
-// cutNumbered reads it with a number: "closed for 2nd cut silage".
-func (r *reader) cutNumbered(c *clause, i int) int {
-	if t := r.tok(i); t.shape != number || !r.oneOf(i+1, "st", "nd", "rd") || !r.tok(i+1).glued {
-		return i
-	}
-	return r.cutsAhead(c, i)
 }
 
 // unseen reads that no ground is to be seen: the canopy has closed.

@@ -19,7 +19,7 @@ var openings = []opening{
 	{wordSet(`gate gates latch hinge chain wire trough batten strainer fence ballcock pipe hose padlock`), (*reader).mendedThing, false},
 	{wordSet(`forager foragers harvester contractor contractors baler balers mower mowers wrapper tedder rake chopper digger vet trailers combine drill sprayer spreader tanker`), (*reader).machineComing, false},
 	{wordSet(`one a the few some couple another`), (*reader).boggyBit, false},
-	{wordSet(`first second third 1st 2nd 3rd main next last`), (*reader).cutsAhead, false},
+	{wordSet(`first second third nth main next last`), (*reader).cutsAhead, false},
 	{wordSet(`cant cannot couldnt can could cudnt`), (*reader).unseen, false},
 	{wordSet(`meant wanted intended`), (*reader).meantTo, false},
 	{wordSet(`left leaving missed missing not didnt havent never`), (*reader).leftPart, false},

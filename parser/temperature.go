@@ -158,7 +158,11 @@ func (r *reader) fromFahrenheit(c *clause) string {
 		if c.bareHigh {
 			bare = c.high
 		}
-		*bare = (*bare - 32) / 1.8 // "low 41 high 77 F"
+		v := (*bare - 32) / 1.8 // "low 41 high 77 F"
+		if v > 50 || v > mostSoil && c.where == entry.Soil || v < -60 {
+			return fahrenheitOrNot
+		}
+		*bare = v
 		c.tooHot = 0
 		if c.doubt == fahrenheitOrNot {
 			c.doubt = ""
