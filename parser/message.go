@@ -195,10 +195,10 @@ func (r *reader) scoreBehind(i int) bool {
 	if b := r.tok(i - 1); b.shape != number && b.shape != part && !(b.shape == mark && b.text == "+" && b.glued) {
 		return false
 	}
-	if n := r.tok(i + 1); !r.isScore(i+1) || allDigits(n) && n.value > 5 {
-		return false
-	}
 	a, _ := r.value(i + 1)
+	if !r.isScore(i+1) || a.value > 5 && a.next == i+2 && allDigits(r.tok(i+1)) {
+		return false // a paddock's number; 7/8 is a score
+	}
 	k := a.next
 	if r.tok(k).text == "," && r.tok(k).glued && r.tok(k+1).glued && r.tok(k+1).shape == number {
 		k += 2 // "; 2,5"

@@ -154,12 +154,12 @@ func (r *reader) keepTemperature(c *clause, v float64, where entry.Thermometer, 
 // other is in the same. What no day has is asked about.
 func (r *reader) fromFahrenheit(c *clause) string {
 	if c.heated && c.low != nil && c.high != nil && c.bareLow != c.bareHigh {
-		bare := c.low
+		bare, told := c.low, c.high
 		if c.bareHigh {
-			bare = c.high
+			bare, told = c.high, c.low
 		}
 		v := (*bare - 32) / 1.8 // "low 41 high 77 F"
-		if v > 50 || v > mostSoil && c.where == entry.Soil || v < -60 {
+		if most := max(v, *told); most > 50 || most > mostSoil && c.where == entry.Soil || min(v, *told) < -60 {
 			return fahrenheitOrNot
 		}
 		*bare = v
