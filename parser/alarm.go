@@ -279,7 +279,7 @@ func (r *reader) illWord(from, k int, a *about) bool {
 		return true
 	case (w == "dead" || w == "dying") && a.oneDead:
 		return !a.leaves && !a.tillers
-	case stockOnly[r.tok(k+1).text] && beastThings[r.tok(k+2).text], (w == "dead" || w == "dying") && (r.deadThing(k) || r.deadTillers(from, k) || r.oneOf(k+1, "grass", "matter", "leaf", "leaves", "stalks", "stalk", "stems", "tillers", "tiller", "clover", "thistles", "material")):
+	case stockOnly[r.tok(k+1).text] && beastThings[r.tok(k+2).text], (w == "dead" || w == "dying") && (r.deadThing(k) || r.deadPlant(from, k)):
 		return false
 	case w == "dead" && r.oneOf(k+1, "one", "ones") && r.oneOf(k-2, "found", "seen", "got", "theres"):
 		return true
@@ -317,7 +317,7 @@ func (r *reader) aboutStock(from, to int) about {
 		oneDead:   containsAny(text, " one dead ", " two dead ", " 1 dead ", " 2 dead ", " 3 dead ", " another dead "),
 		leaves:    containsAny(text, " leaf ", " leaves "),
 		tillers:   containsAny(text, " tiller ", " tillers "),
-		deadGrass: containsAny(text, " grass ", " base ", " tips ", " tip ", " dead matter ", " battery "),
+		deadGrass: containsAny(text, " base ", " tips ", " tip ", " dead matter ", " battery "),
 		calving:   containsAny(text, " trouble ", " stuck ", " cant calve ", " bad calving ")}
 }
 
@@ -327,24 +327,11 @@ var surelyIll = wordSet(`bloat staggers tetany bloated wobbly downer downers sco
 // deadThing tells whether it is a phone or a battery that is dead.
 func (r *reader) deadThing(k int) bool {
 	for i := max(0, k-4); i < k; i++ {
-		if r.oneOf(i, "phone", "fone", "mobile", "cell", "battery", "torch", "bike", "quad", "ute", "tractor", "radio", "tree", "fence", "line", "grass", "stalk", "stalks", "stem", "stems", "thistle", "thistles", "docks", "weeds", "clover") {
+		if r.oneOf(i, "phone", "fone", "mobile", "cell", "battery", "torch", "bike", "quad", "ute", "tractor", "radio", "tree", "fence", "line") {
 			return true
 		}
 	}
 	return false
-}
-
-// deadTillers tells whether what is dying stands right behind a list of scores, in a
-// sentence that names no animal: "3 3 2.5 3. Two of them dying off at the bottom".
-func (r *reader) deadTillers(from, k int) bool {
-	start, end := k, k
-	for start > from && !r.endsSentence(start-1) {
-		start--
-	}
-	for end < len(r.toks) && !r.endsSentence(end) {
-		end++
-	}
-	return start > from && !r.anyBeast(start, end) && r.listsScores(max(from, start-12), start-1) && r.isScore(start-2)
 }
 
 // spaced gives the words of a range between single spaces.

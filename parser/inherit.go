@@ -234,6 +234,8 @@ func (c *clause) absorb(d *clause) {
 		c.high = d.high
 	}
 	c.tooHot += d.tooHot
+	c.heated = c.heated || d.heated
+	c.bareLow, c.bareHigh = c.bareLow || d.bareLow, c.bareHigh || d.bareHigh
 	if c.where == "" {
 		c.where = d.where
 	}

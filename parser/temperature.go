@@ -149,37 +149,34 @@ func (r *reader) keepTemperature(c *clause, v float64, where entry.Thermometer, 
 	}
 }
 
-// fromFahrenheit takes the least and the most of a day, told without a unit in
-// the United States, as Fahrenheit where one of them cannot be in Celsius: the
-// other is in the same. What no day has is asked about.
+// fromFahrenheit takes the least and the most of a day in Fahrenheit where one was
+// told so and the other without a unit ("low 41 high 77 F"), or where, in the United
+// States, neither has one and one of them cannot be in Celsius. What no day has is
+// asked about.
 func (r *reader) fromFahrenheit(c *clause) string {
-	if c.heated && c.low != nil && c.high != nil && c.bareLow != c.bareHigh {
-		bare, told := c.low, c.high
-		if c.bareHigh {
-			bare, told = c.high, c.low
-		}
-		v := (*bare - 32) / 1.8 // "low 41 high 77 F"
-		if most := max(v, *told); most > 50 || most > mostSoil && c.where == entry.Soil || min(v, *told) < -60 {
+	if c.low == nil || c.high == nil {
+		if c.tooHot > 0 {
 			return fahrenheitOrNot
 		}
-		*bare = v
-		c.tooHot = 0
-		if c.doubt == fahrenheitOrNot {
-			c.doubt = ""
-		}
 		return ""
 	}
-	if c.tooHot == 0 {
+	if c.tooHot == 0 && !(c.heated && c.bareLow != c.bareHigh) {
 		return ""
 	}
-	if c.low == nil || c.high == nil || *c.high-*c.low > 70 {
-		return fahrenheitOrNot
+	low, high := *c.low, *c.high
+	if c.bareLow {
+		low = (low - 32) / 1.8
 	}
-	low, high := (*c.low-32)/1.8, (*c.high-32)/1.8
-	if high > 50 || high > mostSoil && c.where == entry.Soil || low < -50 {
+	if c.bareHigh {
+		high = (high - 32) / 1.8
+	}
+	if high-low > 70/1.8 || high > 50 || high > mostSoil && c.where == entry.Soil || low < -50 {
 		return fahrenheitOrNot
 	}
 	c.low, c.high, c.tooHot = &low, &high, 0
+	if c.heated && c.doubt == fahrenheitOrNot {
+		c.doubt = ""
+	}
 	return ""
 }
 
