@@ -59,7 +59,7 @@ func (r *reader) scoresEnd(i, to int) int {
 	r.opening = i
 	defer func() { r.opening = was }()
 	p, ok := r.onePad(i, false)
-	if !ok || !p.known {
+	if !ok || !p.known || r.listedPads(p, i) {
 		return i
 	}
 	t, k := r.lookAtScores(r.intro(p.next))

@@ -83,7 +83,7 @@ func (r *reader) grazings(c *clause) ([]entry.Entry, string) {
 		return nil, "Is that stock, or somebody? Please say which went in, such as: milkers into " + c.pads[0].name
 	}
 	if c.has(actGrazed) && r.hasText(c.from, c.to, "being") {
-		return nil, "Are they still there?" // "12 being grazed"
+		return nil, "Are stock still in there, or is it grazed? Please send it such as: milkers in 12, or: 12 grazed" // "12 being grazed"
 	}
 	if c.has(actOrder) {
 		return nil, "Is that done, or still to do? Please tell me when the stock have moved."

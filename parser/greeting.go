@@ -16,6 +16,7 @@ func (r *reader) greeted(from, to int) int {
 	return from
 }
 
+// greeting gives what is behind one such turn, or i where there is none.
 func (r *reader) greeting(i, to int) int {
 	t := r.tok(i)
 	if t.shape != word {
@@ -23,34 +24,40 @@ func (r *reader) greeting(i, to int) int {
 	}
 	marked := func(k int) bool {
 		m := r.tok(k)
-		return k < to && (m.shape == newline || m.shape == mark && (m.text == "," || m.text == "." || m.text == "!" || m.text == ":" || m.text == "-" && !r.negative(k)))
+		return k < to && (m.shape == newline || m.shape == mark && (m.text == "," || m.text == "." || m.text == "!" || m.text == "-" && !r.negative(k)))
 	}
-	k := r.over(i, "good", "top", "of", "the")
-	if r.oneOf(k, "morning", "mornin", "evening", "afternoon", "arvo", "day") {
-		if j := r.over(k+1, "all", "team", "everyone", "lads", "guys", "folks", "boss", "there", "mate", "to", "you", "crew", "gang", "people", "yall", "again", "girls", "ladies"); marked(j) && (k > i || j > k+1 || r.tok(j).text == ",") && r.tok(j).text != ":" {
+	named := i
+	for addressees[r.tok(named).text] {
+		named++
+	}
+	if k := r.over(i, "good", "top", "of", "the"); r.oneOf(k, "morning", "mornin", "evening", "afternoon", "arvo", "day") {
+		j := k + 1
+		for addressees[r.tok(j).text] {
+			j++
+		}
+		if marked(j) && (k > i || j > k+1 || r.tok(j).text == ",") {
 			return j + 1
 		}
 		return i
 	}
+	lead := r.oneOf(i, "ok", "okay", "right", "righto", "alright", "well", "now", "so")
 	switch {
 	case r.oneOf(i, "fyi", "btw", "psa"):
 		return r.over(i+1, ",", "-", ":")
-	case r.oneOf(i, "ok", "okay", "right", "righto", "alright", "well", "now") && r.oneOf(i+1, "so", "then", "well", "now", "folks", "team", "lads", "all", "everyone") && (r.oneOf(i+1, "so") || marked(i+2)):
+	case lead && r.oneOf(i+1, "so"), lead && r.oneOf(i+1, "then", "well", "now") && marked(i+2):
 		return r.over(i+2, ",", "-")
-	case r.oneOf(i, "right", "ok", "okay", "righto", "alright", "well", "so") && r.tok(i+1).text == ",":
+	case lead && r.tok(i+1).text == ",", r.oneOf(i, "update") && r.tok(i+1).text == ":":
 		return i + 2
-	case r.oneOf(i, "update") && r.tok(i+1).text == ":":
-		return i + 2
+	case lead && addressees[r.tok(i+1).text] && marked(i+2), r.oneOf(i, "hey", "hi", "hello", "yo", "gday") && addressees[r.tok(i+1).text] && marked(i+2):
+		return i + 3
+	case named > i && marked(named):
+		return named + 1
 	case r.oneOf(i, "quick") && r.oneOf(i+1, "one", "update", "note", "heads", "message", "msg"), r.oneOf(i, "heads") && r.oneOf(i+1, "up"), r.oneOf(i, "just") && r.oneOf(i+1, "a") && r.oneOf(i+2, "quick"):
 		j := r.over(i+1, "a", "quick", "one", "update", "note", "heads", "up", "message", "msg", "for", "you", "all", "everyone")
-		if marked(j) {
+		if marked(j) || r.tok(j).text == ":" && j < to {
 			return j + 1
 		}
-	case r.oneOf(i, "hey", "hi", "hello", "yo", "gday", "all", "team", "lads") && r.oneOf(i+1, "team", "all", "everyone", "lads", "guys", "folks", "boss", "there", "mate", "crew", "gang") && marked(i+2) && r.tok(i+2).text != ":":
-		return i + 3
-	case r.oneOf(i, "team", "lads", "everyone", "guys", "folks", "boss") && marked(i+1) && r.tok(i+1).text != ":":
-		return i + 2
-	case r.oneOf(i+1, "here") && marked(i+2) && r.tok(i+2).text != ":" && t.tag == unknown && capital(r.source(i, i+1)):
+	case r.oneOf(i+1, "here") && marked(i+2) && t.tag == unknown && r.capital(i):
 		if _, ok := r.longest(i); !ok {
 			return i + 3
 		}
@@ -58,8 +65,8 @@ func (r *reader) greeting(i, to int) int {
 	return i
 }
 
-// capital tells whether a word begins with a capital letter.
-func capital(s string) bool { return s != "" && s[0] >= 'A' && s[0] <= 'Z' }
+// addressees are who a message is for, in a greeting.
+var addressees = wordSet(`all team everyone lads guys folks boss there mate to you crew gang people yall again girls ladies`)
 
 // apologyIn tells whether the sender says sorry between two tokens.
 func (r *reader) apologyIn(from, to int) bool {

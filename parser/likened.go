@@ -8,24 +8,22 @@ package parser
 //
 //	likened = ( "you" | "ya" | … ) ( "could" | "can" | "would" | "d" ) [ "nearly" ] ( "lose" | "swim" | "hide" | … ) { word }
 func (r *reader) likened(c *clause, i int) int {
-	if i == c.from || !r.oneOf(i+1, "could", "can", "would", "cud", "d", "might") {
+	if i == 0 || !r.oneOf(i+1, "could", "can", "would", "cud", "d", "might") {
 		return i
 	}
 	k := r.over(i+2, "nearly", "almost", "easily", "of", "have", "just", "a")
 	if !r.oneOf(k, "lose", "lost", "swim", "hide", "drown", "sink", "bury", "bog", "fish", "float", "sail", "park", "cut", "wade", "row", "ski", "skate", "grow", "plant", "eat", "smell") {
 		return i
 	}
-	return r.talkTo(c, k+1)
+	return r.talkedTo(c, i, k+1, func(k int) bool { return r.tok(k).shape != word || r.padAhead(k) })
 }
 
-// talkTo steps to the next comma or the sentence's end, where no paddock, mob or
-// number stands before it.
-func (r *reader) talkTo(c *clause, k int) int {
-	i := k
-	for from := k; k < from+longestRun && !r.endsSentence(k) && r.tok(k).text != "," && r.tok(k).shape != end; k++ {
-		t := r.tok(k)
-		if _, j := r.mob(k); j > k || t.shape == number || t.shape == part || t.shape == broken || r.padAhead(k) {
-			return i - 1
+// talkedTo steps to the next comma or the sentence's end, or stays at i where
+// something that is no talk stands before it.
+func (r *reader) talkedTo(c *clause, i, k int, other func(int) bool) int {
+	for last := k + longestRun; k < last && !r.endsSentence(k) && r.tok(k).text != "," && r.tok(k).shape != end; k++ {
+		if other(k) {
+			return i
 		}
 	}
 	c.remarks++
@@ -64,13 +62,10 @@ func (r *reader) machineComing(c *clause, i int) int {
 	if !r.oneOf(k, "booked", "coming", "due", "arriving", "ordered", "arrives", "comes") {
 		return i
 	}
-	for last := k + longestRun; k < last && !r.endsSentence(k) && r.tok(k).text != "," && r.tok(k).shape != end; k++ {
-		if _, j := r.mob(k); j > k || r.tok(k).tag == padMark {
-			return i
-		}
-	}
-	c.remarks++
-	return k
+	return r.talkedTo(c, i, k, func(k int) bool {
+		t := r.tok(k)
+		return r.herdAhead(k) || t.shape == word && (t.tag == padMark || t.tag == andWord || t.tag == thenWord || t.tag == butWord || t.tag == toWord && r.tok(k+1).shape == word)
+	})
 }
 
 // boggyBit steps over "one boggy corner but got round it": a bit of the paddock, and
@@ -85,7 +80,9 @@ func (r *reader) boggyBit(c *clause, i int) int {
 	if !r.oneOf(i+2, "corner", "corners", "patch", "patches", "spot", "spots", "bit", "bits", "hole", "end", "gateway", "hollow", "dip") {
 		return i
 	}
-	return r.talkTo(c, i+3)
+	return r.talkedTo(c, i, i+3, func(k int) bool {
+		return r.herdAhead(k) || r.tok(k).shape != word || r.padAhead(k)
+	})
 }
 
 // cutsAhead reads for which cut a paddock is shut: "shut up for first cut". It has

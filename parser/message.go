@@ -207,14 +207,15 @@ func (r *reader) scoreBehind(i int) bool {
 		b, _ := r.value(k + 1)
 		k = b.next
 	}
-	if b := r.tok(i - 1); allDigits(b) && b.value > 5 && r.eventPads(i+1) {
+	goesOn := r.tok(i-2).text == ";" || r.tok(i-4).text == ";" && r.tok(i-2).text == "," // semicolons part the scores before it
+	if r.eventPads(i+1) && !goesOn {
 		return false // "shut up p13; 3 & 5 limed"
 	}
 	switch t := r.tok(k); {
-	case t.shape == end, t.shape == newline, t.shape == mark:
-		return t.text != ":" && t.text != "," && (t.text != "-" || !t.glued && (r.tok(i-2).text == ";" || r.tok(i-4).text == ";"))
-	case t.tag == andWord, t.tag == plusWord, t.tag == thenWord, r.oneOf(k, "also"):
-		return !r.eventPads(i+1) || r.tok(i-2).text == ";" || r.tok(i-4).text == ";" && r.tok(i-2).text == ","
+	case t.shape == end, t.shape == newline, t.tag == andWord, t.tag == plusWord, t.tag == thenWord, r.oneOf(k, "also"):
+		return true
+	case t.shape == mark:
+		return t.text != ":" && t.text != "," && (t.text != "-" || !t.glued && goesOn)
 	}
 	return r.tok(k).shape == word && r.setAside(k)
 }

@@ -94,8 +94,8 @@ func (j *joints) add(n int, t *token) {
 
 // cut gives how many of a list of n paddocks belong to what stands before it, where
 // what stands behind it has a verb of its own: each half shall be one paddock, or a
-// list that "and" closes, as far as may be; tied tells that it may be parted in another way. Stock that go in
-// go into a single one.
+// list that "and" closes, as far as may be; tied tells that it may be parted in
+// another way. Stock that go in go into a single one.
 func (j *joints) cut(n int, single bool) (first int, tied bool) {
 	n = min(n, len(j))
 	if single && j[1] != 0 && j.closed(1, n) > 0 {

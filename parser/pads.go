@@ -74,7 +74,7 @@ func (r *reader) padsPart(c *clause, i int) int {
 	r.tied = false
 	list, k := r.padList(one, j, r.way != roleNone || c.acts&^(actSilage|actHay) != 0)
 	if r.tied {
-		c.unsure("Which of those paddocks belong to which? Please send them apart.") // "topped 1 and 16, 10 and 13 sprayed"
+		c.unsure("Which of those paddocks had which done? Please send each job on a line of its own.") // "topped 1 and 16, 10 and 13 sprayed"
 	}
 	if c.count == nil && len(c.pads) == 0 && len(list) > 1 {
 		if k, ok := r.sharedTarget(c, list, k); ok {

@@ -292,7 +292,7 @@ func (r *reader) queryPart(q *query, i int) int {
 		if m := r.day(i); m.ok && t.shape != word {
 			return m.next
 		}
-		if p, ok := r.onePad(i, r.anyPaddock && (i > 0 && (r.tok(i-1).text == "hows" || r.tok(i-1).text == "is" || r.tok(i-1).tag == inWord || r.tok(i-1).tag == ofWord || r.tok(i-1).text == "about"))); ok && !(t.shape == word && questionWords[t.text] && p.next == i+1 && t.tag != padMark && !r.capital(i) && !r.askedOf(i)) {
+		if p, ok := r.onePad(i, r.anyPaddock && (i > 0 && (r.tok(i-1).text == "hows" || r.tok(i-1).text == "is" || r.tok(i-1).tag == inWord || r.tok(i-1).tag == ofWord || r.tok(i-1).text == "about"))); ok && !(t.shape == word && questionWords[t.text] && p.next == i+1 && t.tag != padMark && !(i > 0 && r.capital(i)) && !r.askedOf(i)) {
 			if !p.known {
 				q.bad = p.name
 			}
@@ -325,10 +325,10 @@ func (r *reader) askedOf(i int) bool {
 	return r.oneOf(i+1, "going", "doing", "looking", "getting", "coming", "standing", "tracking", "travelling", "traveling", "growing", "ready", "fit", "due")
 }
 
-// capital tells whether a word was typed with a capital inside a sentence.
+// capital tells whether a word was typed with a capital.
 func (r *reader) capital(i int) bool {
 	t := r.tok(i)
-	return i > 0 && t.shape == word && r.text[t.start] >= 'A' && r.text[t.start] <= 'Z'
+	return t.shape == word && r.text[t.start] >= 'A' && r.text[t.start] <= 'Z'
 }
 
 // yetAsked tells whether a sentence that ends in "yet", with nothing in it that says
@@ -339,7 +339,7 @@ func (r *reader) yetAsked(from, to int) bool {
 	}
 	for i := from; i < to-1; i++ {
 		t := r.tok(i)
-		if r.negative(i) || t.tag == notWord || t.tag == negWord || t.tag == toWord || strings.HasSuffix(t.text, "nt") || r.oneOf(i, "no", "nobody", "none", "nothing", "un", "never", "and", "but") {
+		if r.negative(i) || t.tag == notWord || t.tag == negWord || t.tag == planWord || t.tag == toWord || strings.HasSuffix(t.text, "nt") || r.oneOf(i, "no", "nobody", "none", "nothing", "un", "never", "and", "but") {
 			return false
 		}
 		if d, _, ok := r.idiomAt(i); ok && d.guard&guardNeg != 0 {
