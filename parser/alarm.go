@@ -88,6 +88,7 @@ var (
 		poorly convulsing convulsions fitting seizure seizures collapsed collapsing frothing blown lame limping calving
 		eczema tetany mastitis sick ill crook poisoned poisoning trembling shaking twitching twitchy unsteady unwell dead dying
 		prolapse prolapsed flystrike choking swollen bleeding panting gasping wheezing coughing stiff cast lethargic drooling dopey fevered feverish`)
+	deadWords = wordSet(`dead dying`)
 	hurtWords = wordSet(`hurt injured unconscious bleeding trapped pinned crushed kicked ambulance concussed electrocuted
 		fell fallen rolled flipped overturned collapsed`)
 	personWords = wordSet(`he she hes shes him her i im me someone somebody dad mum boss driver worker lad kid boy girl
@@ -232,8 +233,53 @@ func (r *reader) denial(from, k int) bool {
 	return false
 }
 
-// stockIll tells whether animals look ill.
+// stockIll tells whether animals look ill, in the whole of a message or in one or two
+// of its sentences: what else it tells, of leaves and tillers, takes nothing from
+// it. That all is well again may stand in the next sentence, where it names no paddock.
 func (r *reader) stockIll(from, to int) bool {
+	if ill, sure := r.illIn(from, to); sure || ill && !r.isOver(from, to) {
+		return true
+	}
+	for a := from; a < to; {
+		b := r.partEnd(a, to)
+		if a == from && b >= to {
+			return false // one sentence
+		}
+		next := r.partEnd(min(b+1, to), to)
+		if ill, sure := r.illIn(a, b); sure || ill && !r.isOver(a, b) && (b+1 >= to || r.namesPadIn(b+1, next) || !r.isOver(b+1, next)) {
+			return true
+		}
+		if _, dead := r.has(b, next, deadWords); dead && r.anyBeast(a, b) && !r.isOver(a, next) {
+			if ill, _ := r.illIn(a, next); ill {
+				return true // "heifers in 12. found in the thistles, dead"
+			}
+		}
+		a = b + 1
+	}
+	return false
+}
+
+// partEnd gives the mark or line's end that ends a sentence from i.
+func (r *reader) partEnd(i, to int) int {
+	for i < to && !r.endsSentence(i) {
+		i++
+	}
+	return i
+}
+
+// namesPadIn tells whether a paddock is named in a run of tokens.
+func (r *reader) namesPadIn(from, to int) bool {
+	for i := from; i < to; i++ {
+		if r.padAhead(i) {
+			return true
+		}
+	}
+	return false
+}
+
+// illIn tells whether a run of tokens says that animals are ill; sure tells of signs
+// that are told as they are seen.
+func (r *reader) illIn(from, to int) (ill, sure bool) {
 	var a about
 	for i := from; i < to; i++ {
 		if t := r.tok(i); t.shape != word || !illWords[t.text] {
@@ -243,10 +289,11 @@ func (r *reader) stockIll(from, to int) bool {
 			a = r.aboutStock(from, to)
 		}
 		if r.illWord(from, i, &a) {
-			return !r.isOver(from, to)
+			return true, false
 		}
 	}
-	return r.animalDown(from, to) && !r.isOver(from, to) || r.signsTold(from, to) || r.numberIll(from, to)
+	sure = r.signsTold(from, to) || r.numberIll(from, to)
+	return sure || r.animalDown(from, to), sure
 }
 
 // numberIll reads "3 blown up in 19": so many of the stock, though nobody says
@@ -326,7 +373,7 @@ var surelyIll = wordSet(`bloat staggers tetany bloated wobbly downer downers sco
 
 // deadThing tells whether it is a phone or a battery that is dead.
 func (r *reader) deadThing(k int) bool {
-	for i := max(0, k-4); i < k; i++ {
+	for i := k - 1; i >= max(0, k-4) && !r.endsSentence(i); i-- {
 		if r.oneOf(i, "phone", "fone", "mobile", "cell", "battery", "torch", "bike", "quad", "ute", "tractor", "radio", "tree", "fence", "line") {
 			return true
 		}

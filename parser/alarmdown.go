@@ -13,11 +13,11 @@ func (r *reader) animalDown(from, to int) bool {
 			continue
 		}
 		animal := stockOnly[b.text] || (stockOnly[r.tok(i-2).text] || stockOnly[r.tok(i-3).text]) && (b.text == "is" || b.text == "are" || b.text == "gone" || b.text == "went" || b.text == "goes" || b.text == "going")
-		counted := (b.shape == number && !b.decimal && b.value < 20 || b.tag == numberWord || b.text == "couple" || b.text == "one") && (n.tag == inWord || n.shape == end || n.text == "." || n.tag == onWord || n.tag == atWord)
+		counted := (b.shape == number && !b.decimal && b.value < 20 || b.tag == numberWord || b.text == "couple" || b.text == "one") && (n.tag == inWord || n.shape == end || r.endsSentence(i+1) || n.tag == onWord || n.tag == atWord)
 		if r.ofGame(i - 1) {
 			continue
 		}
-		if animal && n.text != "the" || counted && (n.shape != end || b.value < 6 && r.stockCounted(from, i-2)) {
+		if animal && n.text != "the" || counted && (n.shape != end && !r.endsSentence(i+1) || b.value < 6 && r.stockCounted(from, i-2)) {
 			return true
 		}
 	}
@@ -43,7 +43,7 @@ func (r *reader) ofGame(i int) bool {
 	case r.oneOf(i, "nil", "nought", "zero"), (b.tag == numberWord || b.shape == number && i > 0) && r.tok(i-2).tag != inWord && r.tok(i-2).tag != padMark, b.text == "-" && r.tok(i-2).shape == number:
 		return true
 	}
-	for k := i + 2; k < i+7; k++ {
+	for k := i + 2; k < i+7 && !r.endsSentence(k); k++ {
 		if r.oneOf(k, "to") && r.oneOf(k+1, "go") && !r.oneOf(k+2, "down") {
 			return true
 		}

@@ -220,9 +220,14 @@ func (r *reader) noSign(from, i, k int) bool {
 	return false
 }
 
-// content tells whether stock lie about and are well: "chewing the cud".
+// content tells whether stock lie about and are well, from the mark before a token
+// to its sentence's end: "chewing the cud".
 func (r *reader) content(i int) bool {
-	for n := max(0, i-8); n < i+12; n++ {
+	n := i
+	for n > max(0, i-8) && !r.endsSentence(n-1) && r.tok(n-1).text != "," {
+		n--
+	}
+	for ; n < i+12 && !r.endsSentence(n); n++ {
 		if r.oneOf(n, "chewing", "cudding", "content", "happy", "fine", "grand", "sun", "resting", "sunbathing", "full", "grazing", "eating", "milking", "day") && !r.oneOf(n-1, "not") {
 			return true
 		}
