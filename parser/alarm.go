@@ -16,11 +16,11 @@ func (r *reader) alarm(from, to int) (outcome, bool) {
 	if kind == "" && r.calls(from, to) {
 		return outcome{ask: &entry.Ask{Reason: "Is somebody hurt? Then call the emergency number first: I call nobody. What has happened?"}}, true
 	}
-	if kind == "" {
+	if kind == "" && !r.wellAgain(from, to) {
 		return outcome{}, false
 	}
-	if kind == entry.AlarmStock {
-		if list, ok := r.besideAlarm(from, to); ok {
+	if kind != entry.AlarmPerson {
+		if list, ok := r.besideAlarm(from, to, kind); ok {
 			return outcome{entries: list}, true
 		}
 	}

@@ -6,22 +6,43 @@ package parser
 func (r *reader) animalDown(from, to int) bool {
 	for i := from; i < to; i++ {
 		t, b, n := r.tok(i), r.tok(i-1), r.tok(i+1)
-		if t.text != "down" || i == from {
+		if t.text != "down" {
+			continue
+		}
+		if r.downBeast(from, i) {
+			return true
+		}
+		if i == from {
 			continue
 		}
 		if n.tag == toWord || r.oneOf(i-1, "gone", "went", "goes", "going") && n.shape == word && n.tag != inWord && n.tag != onWord && n.tag != atWord && n.text != "behind" && n.text != "with" && n.text != "now" {
 			continue
 		}
-		animal := stockOnly[b.text] || (stockOnly[r.tok(i-2).text] || stockOnly[r.tok(i-3).text]) && (b.text == "is" || b.text == "are" || b.text == "gone" || b.text == "went" || b.text == "goes" || b.text == "going")
+		animal := stockOnly[b.text] || (stockOnly[r.tok(i-2).text] || stockOnly[r.tok(i-3).text]) && (b.text == "is" || b.text == "are" || b.text == "gone" || b.text == "went" || b.text == "goes" || b.text == "going") || b.text == "was" && r.oneBeast(from, i)
 		counted := (b.shape == number && !b.decimal && b.value < 20 || b.tag == numberWord || b.text == "couple" || b.text == "one") && (n.tag == inWord || n.shape == end || r.endsSentence(i+1) || n.tag == onWord || n.tag == atWord)
-		if r.ofGame(i - 1) {
-			continue
+		if r.ofGame(i-1) || counted && !animal && r.placeEnds(from, i-1) && !r.endsSentence(i+1) && n.shape != end {
+			continue // "milkers in 12 down at the bottom"
+		}
+		if b.tag != inWord && r.placeEnds(from, i-1) && r.illBefore(from, i) && (n.shape == end || r.endsSentence(i+1) || n.text == "," || r.oneOf(i+1, "again", "now", "and", "not", "cant", "wont", "but", "since")) {
+			return true // "cow in 12 down again"
 		}
 		if animal && n.text != "the" || counted && (n.shape != end && !r.endsSentence(i+1) || b.value < 6 && r.stockCounted(from, i-2)) {
 			return true
 		}
 	}
 	return false
+}
+
+// downBeast reads "found a down cow in 12".
+//
+//	downBeast = [ "a" | "the" | "another" | number ] "down" animal
+func (r *reader) downBeast(from, i int) bool {
+	if !r.beast(i+1) || i > from && r.tok(i-1).shape == word && !r.oneOf(i-1, "a", "the", "another", "one", "two", "that", "with", "got", "have", "found", "is", "its") && r.tok(i-1).tag != numberWord {
+		return false
+	}
+	k := i + 2
+	n := r.tok(k)
+	return n.tag == inWord || n.tag == atWord || n.tag == onWord || n.shape == end || r.endsSentence(k) || n.text == ","
 }
 
 // stockCounted tells whether stock are named right before so many that are down:

@@ -7,15 +7,16 @@ import (
 // besideAlarm reads a message of which some sentences tell of ill stock and
 // others of something else: "milkers out of 8 into 9. One cow is down". Each
 // becomes what it says; ok is false where any of it is in doubt, so that the
-// whole message is kept as the note.
-func (r *reader) besideAlarm(from, to int) (list []entry.Entry, ok bool) {
+// whole message is kept as the note. Without a kind it is one of stock that are well
+// again.
+func (r *reader) besideAlarm(from, to int, kind entry.Alarm) (list []entry.Entry, ok bool) {
 	alarms, others, pieces := 0, 0, 0
 	for i := from; i < to; {
 		k := i
 		ill := false
 		for k < to {
 			end := r.pieceEnd(k, to)
-			if bad := r.alarmKind(k, end) != ""; k == i {
+			if bad := r.alarmKind(k, end) != "" || kind == "" && (r.wellAgain(k, end) || r.isOver(k, end)); k == i {
 				ill = bad
 			} else if bad != ill {
 				break
@@ -33,7 +34,7 @@ func (r *reader) besideAlarm(from, to int) (list []entry.Entry, ok bool) {
 		case within && !ill:
 			return nil, false // "bloat in the milkers, river flat, 2 down"
 		case ill:
-			list = append(list, r.alarmNote(a, b, entry.AlarmStock))
+			list = append(list, r.alarmNote(a, b, kind))
 			alarms++
 		default:
 			o := r.sentences(a, b)

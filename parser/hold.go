@@ -185,11 +185,32 @@ func (r *reader) releases(c *clause) ([]entry.Entry, string) {
 	if c.until > r.today {
 		return nil, "Do you mean that it may be grazed from that day on? Then tell me why it is held, and until when."
 	}
+	day := r.dayOf(c)
+	if c.days.ok && reason != "" && r.releasedAfter(c.days.next, c.to) {
+		day = r.today
+	}
 	var list []entry.Entry
 	for _, p := range r.spread(c.pads) {
-		list = append(list, entry.Release{Paddock: p.name, Date: r.dayOf(c), Reason: reason})
+		list = append(list, entry.Release{Paddock: p.name, Date: day, Reason: reason})
 	}
 	return list, ""
+}
+
+// releasedAfter tells whether a paddock is said to be fit behind the day of what it was
+// held for: "sprayed 12 on the 3rd, can be grazed again".
+func (r *reader) releasedAfter(i, to int) bool {
+	for i < to && r.tok(i).tag != andWord && r.tok(i).shape != mark && !r.oneOf(i, "but", "so") {
+		i++
+	}
+	for ; i < to; i++ {
+		if d, _, ok := r.idiomAt(i); ok && d.acts&actRelease != 0 {
+			return true
+		}
+		if t := r.tok(i); t.tag == openWord || t.tag == releaseWord {
+			return true
+		}
+	}
+	return false
 }
 
 // sprayerSays tells whether a word says that who sprayed or spread tells how

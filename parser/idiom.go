@@ -99,6 +99,10 @@ func (r *reader) idiomPart(c *clause, i int) int {
 		c.remarks++ // "hold up, 12 is too wet"
 		return k
 	}
+	if _, vet := r.has(0, i, wordSetVet); vet && r.oneOf(i, "all") && r.oneOf(i+1, "clear") && len(c.pads) == 0 {
+		c.remarks++ // "vet looked at the cows in 12, all clear"
+		return k
+	}
 	c.guard |= d.guard
 	c.acts |= d.acts
 	if d.none {
@@ -285,29 +289,6 @@ func (r *reader) insteadOf(c *clause, i int) int {
 	c.unsure(why)
 	r.offer(why, i, p.next, "", "")
 	return p.next
-}
-
-// eventWords tell of something in a paddock that is worth a note, and no
-// grazing: "calf born in 9", "heifers cycling in hill".
-var eventWords = wordSet(`born bulling cycling lost missing vet calved lambed mated tagged`)
-
-// workVerbs tell of work with stock that moves none of them: "lambs weaned
-// today". With a paddock in the same breath it is asked whether they are there.
-var workVerbs = wordSet(`weaned drenched shorn crutched dagged dipped drafted weighed vaccinated docked dehorned dosed jabbed scanned`)
-
-// padInPiece tells whether a paddock is named from a token to the next comma,
-// "and" or end.
-func (r *reader) padInPiece(i int) bool {
-	for to := i + 12; i < to; i++ {
-		t := r.tok(i)
-		if t.shape == end || t.shape == newline || t.shape == mark || t.tag == andWord {
-			return false
-		}
-		if r.padAhead(i) && !r.when(i).ok {
-			return true
-		}
-	}
-	return true
 }
 
 // looseReaders read expressions that begin with a word of no part of its own.

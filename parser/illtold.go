@@ -6,10 +6,13 @@ package parser
 //	animal = "cow" | mob | ( number | "one" | "couple" ) [ "of" "them" ]
 //
 // What is denied, asked for, bought against it, or over is no sign.
-func (r *reader) signsTold(from, to int) bool {
+func (r *reader) signsTold(from, to int) bool { return r.signs(from, to, false) }
+
+// signs is signsTold, of what is over as well where past.
+func (r *reader) signs(from, to int, past bool) bool {
 	for i := from; i < to; {
 		end := r.sentenceEnd(i, to)
-		if r.signIn(from, i, end) {
+		if r.signIn(from, i, end, past) {
 			return true
 		}
 		i = end + 1
@@ -18,8 +21,8 @@ func (r *reader) signsTold(from, to int) bool {
 }
 
 // signIn looks for a sign in one sentence of a message.
-func (r *reader) signIn(first, from, to int) bool {
-	asked, over := false, false
+func (r *reader) signIn(first, from, to int, past bool) bool {
+	asked, over := past, false
 	isOver := func() bool { // looked for once
 		if !asked {
 			asked, over = true, r.isOver(from, to)
@@ -42,7 +45,7 @@ func (r *reader) signIn(first, from, to int) bool {
 			}
 		}
 	}
-	return r.lostStock(from, to) || r.vetCalled(from, to)
+	return !past && (r.lostStock(from, to) || r.vetCalled(from, to))
 }
 
 // ailing tells whether an animal stands as near to a sign as the sign needs.
@@ -229,22 +232,6 @@ func (r *reader) content(i int) bool {
 	}
 	for ; n < i+12 && !r.endsSentence(n); n++ {
 		if r.oneOf(n, "chewing", "cudding", "content", "happy", "fine", "grand", "sun", "resting", "sunbathing", "full", "grazing", "eating", "milking", "day") && !r.oneOf(n-1, "not") {
-			return true
-		}
-	}
-	return false
-}
-
-// isOver tells whether a sentence says that an illness is over, or years ago.
-func (r *reader) isOver(from, to int) bool {
-	for i := from; i < to; i++ {
-		switch {
-		case r.oneOf(i, "recovered", "cured"),
-			r.oneOf(i, "better", "fine", "grand", "ok", "okay", "right") && r.oneOf(i+1, "now", "again") && !r.oneOf(i-1, "not"),
-			r.oneOf(i, "up") && r.oneOf(i+1, "again") && r.oneOf(i-1, "is", "shes", "back", "now", "got"),
-			r.oneOf(i, "came", "come") && r.oneOf(i+1, "right"),
-			r.oneOf(i, "last") && r.oneOf(i+1, "year", "season", "spring", "autumn", "winter", "summer", "month", "week") && !r.oneOf(i-1, "since", "from"),
-			r.oneOf(i, "years", "ages", "months") && r.oneOf(i+1, "ago"):
 			return true
 		}
 	}

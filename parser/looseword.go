@@ -51,13 +51,8 @@ func (r *reader) looseWord(c *clause, i int) int {
 		c.remarks++
 		return i + 1
 	}
-	if workVerbs[t.text] && !r.padInPiece(i+1) {
-		c.remarks++
-		return i + 1
-	}
-	if eventWords[t.text] {
-		c.event = true
-		return i + 1
+	if k := r.worked(c, i); k > i {
+		return k
 	}
 	switch t.tag {
 	case inWord, onWord:
