@@ -9,7 +9,7 @@ import (
 // alarm reads a message about animals that look ill or a person who may be
 // hurt, before anything else is read in it. A person comes first.
 func (r *reader) alarm(from, to int) (outcome, bool) {
-	if _, key := r.has(from, to, alarmKeys); !key && !r.signsTold(from, to) {
+	if _, key := r.has(from, to, alarmKeys); !key && !r.signsTold(from, to) && !r.harmSaid(from, to) {
 		return outcome{}, false
 	}
 	kind := r.alarmKind(from, to)
@@ -173,7 +173,7 @@ func (r *reader) personHurt(from, to int) bool {
 
 // hurtIn tells whether one sentence tells of it.
 func (r *reader) hurtIn(from, to int) bool {
-	if r.splashed(from, to) {
+	if r.splashed(from, to) || r.befallen(from, to) {
 		return true
 	}
 	_, stock := r.has(from, to, stockOnly)
@@ -184,7 +184,7 @@ func (r *reader) hurtIn(from, to int) bool {
 	if vehicle && (r.offVehicle(from, to) || containsAny(text, " rolled ", " tipped ", " flipped ", " under the ", " crashed ", " overturned ", " gone over ", " accident ", " pinned ", " trapped ", " upside down ", " turned over ", " rolled over ", " went over ", " on its side ", " under it ")) {
 		return true
 	}
-	if containsAny(text, " not breathing ", " cant breathe ", " knocked out ", " passed out ", " broken leg ", " broken arm ", " chest pain ", " chest pains ", " heart attack ", " call an ambulance ", " ambulance on ", " ambulance is ", " call 111 ", " call 999 ", " call 911 ", " call 000 ", " call 112 ", " is on fire ", " fire in the ", " house on fire ", " shed on fire ", " need an ambulance ", " kicked in the head ", " unconscious ", " electrocuted ", " man down ", " cant feel ", " hit his head ", " hit her head ", " bleeding badly ") && !stock {
+	if containsAny(text, " not breathing ", " cant breathe ", " knocked out ", " passed out ", " broken leg ", " broken arm ", " chest pain ", " chest pains ", " heart attack ", " call an ambulance ", " ambulance on ", " ambulance is ", " call 111 ", " call 999 ", " call 911 ", " call 000 ", " call 112 ", " is on fire ", " fire in the ", " house on fire ", " shed on fire ", " need an ambulance ", " kicked in the head ", " unconscious ", " electrocuted ", " cant feel ", " hit his head ", " hit her head ", " bleeding badly ") && !stock {
 		return true
 	}
 	if strings.Contains(text, " cant get up ") && !stock && !containsAny(text, " get up the ", " get up to ", " get up there ", " get up early ") {
@@ -320,6 +320,8 @@ func (r *reader) illWord(from, k int, a *about) bool {
 		return false
 	}
 	switch {
+	case (w == "sick" || w == "ill" || w == "crook") && (r.oneOf(k-1, "off", "home", "called", "calling", "ringing", "rang") || r.someone(from, k) && !r.illBefore(from, k)):
+		return false // "dave is off sick"
 	case w == "ill" && (strings.Contains(r.source(k, k+1), "'") || r.oneOf(k+1, "get", "go", "do", "be", "bring", "move", "put", "take", "have", "see", "let", "tell", "come", "drop", "check", "count", "shift", "try", "ring", "give", "run", "send", "need")):
 		return false // "then I'll get the cows in"
 	case surelyIll[w]:
@@ -361,7 +363,7 @@ func (r *reader) aboutStock(from, to int) about {
 	text := r.spaced(from, to)
 	_, stock := r.has(from, to, stockWords)
 	return about{known: true, beast: r.anyBeast(from, to), stock: stock,
-		oneDead:   containsAny(text, " one dead ", " two dead ", " 1 dead ", " 2 dead ", " 3 dead ", " another dead "),
+		oneDead:   containsAny(text, " one dead ", " one is dead ", " one was dead ", " two are dead ", " two dead ", " 1 dead ", " 2 dead ", " 3 dead ", " another dead "),
 		leaves:    containsAny(text, " leaf ", " leaves "),
 		tillers:   containsAny(text, " tiller ", " tillers "),
 		deadGrass: containsAny(text, " base ", " tips ", " tip ", " dead matter ", " battery "),

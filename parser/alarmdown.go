@@ -23,8 +23,12 @@ func (r *reader) animalDown(from, to int) bool {
 		if r.ofGame(i-1) || counted && !animal && r.placeEnds(from, i-1) && !r.endsSentence(i+1) && n.shape != end {
 			continue // "milkers in 12 down at the bottom"
 		}
-		if b.tag != inWord && r.placeEnds(from, i-1) && r.illBefore(from, i) && (n.shape == end || r.endsSentence(i+1) || n.text == "," || r.oneOf(i+1, "again", "now", "and", "not", "cant", "wont", "but", "since")) {
-			return true // "cow in 12 down again"
+		stands := n.shape == end || r.endsSentence(i+1) || n.text == "," || r.oneOf(i+1, "again", "now", "and", "not", "cant", "wont", "but", "since")
+		if tagged(b) && r.beast(i-2) && r.oneBeast(from, i) && (n.tag == inWord || n.tag == atWord || n.tag == onWord) {
+			return true // "cow 412 down in 12"
+		}
+		if stands && (r.placeEnds(from, i-1) || r.oneOf(i-1, "is", "are") && r.placeEnds(from, i-2) || tagged(b) && n.tag != toWord) && r.illBefore(from, i) {
+			return true // "cow in 12 down again", "cow 412 down"
 		}
 		if animal && n.text != "the" || counted && (n.shape != end && !r.endsSentence(i+1) || b.value < 6 && r.stockCounted(from, i-2)) {
 			return true
@@ -32,6 +36,9 @@ func (r *reader) animalDown(from, to int) bool {
 	}
 	return false
 }
+
+// tagged tells whether a number may be an ear tag's.
+func tagged(t *token) bool { return t.shape == number && !t.decimal && t.value >= 100 }
 
 // downBeast reads "found a down cow in 12".
 //

@@ -44,6 +44,7 @@ var signTable = map[signNeed]string{
 		aborted; aborting; abortion; stillborn; born dead; died; perished; drowned; carcass; carcase; legs|feet in the air; feet|legs|belly up; upside down; on $ back|backs ?in; cast on; rigid; lifeless; not moving; unresponsive;
 		hot|hard|lumpy|swollen|sore|bad|blue|black|clotted ?hard quarter|udder|bag|elder|teat|teats; clots in; sore|bad|swollen|septic|rotten foot|feet|leg|legs|hock|hocks|knee|knees|joint|joints|face|jaw|throat|head|neck|navel|tail; sore on $ feet|foot|legs|leg;
 		lump|lumps on|under; abscess; abcess; wounded; gashed; gash; bad|deep|open wound; cut open; torn open; broke|broken|snapped ?her|his|its|a ?front|back|hind leg|legs|pelvis|hip; maggots; maggoty; wasting away; stiff as; sprawled; sorry for itself|herself|himself|themselves; afterbirth; hasnt|not|havent cleansed; retained cleansing|cleanings;
+		on her|his|its|their side|sides; off her|his|its|their feed|food; not|never|isnt|arent|stopped getting|got ?back up; having|had|has|taking|took|throwing a|another fit|fits|seizure|turn;
 		passed away; shaky; skittery; blood; flat on $ ground|floor|deck|side; dead one|ones; not|wont|cant ?get to $ feet; pus; mucus; hair|wool falling out; scabs; scabby; mange; ringworm; lice;
 		breathing; bellies|belly|sides|side like a|barrels|drums|balloons|footballs; out like a; foundered; gone to skin|nothing; crippled; paralysed; paralyzed; sunstroke; heat stress|stress; heatstroke; half dead; near death|dead; nearly dead; barely alive|breathing|moving|standing; lagging; gone lame|blind|stiff|weak;
 		hit by; struck by; electrocuted; poisoned; mauled; attacked; worried by; savaged; dog bitten; bitten; skin and bone|bones; lathered in sweat;
@@ -73,9 +74,12 @@ type signPart struct {
 var whoseWords = wordSet(`her his its it their the a one both them`)
 
 // signsOf are the signs by the words that they can begin with.
-var signsOf = func() map[string][]sign {
+var signsOf = signIndex(signTable)
+
+// signIndex parts tables of signs and files each under the words that it can begin with.
+func signIndex(tables map[signNeed]string) map[string][]sign {
 	all := map[string][]sign{}
-	for need, list := range signTable {
+	for need, list := range tables {
 		for _, text := range strings.Split(list, ";") {
 			s := sign{need: need}
 			for _, f := range strings.Fields(text) {
@@ -96,7 +100,7 @@ var signsOf = func() map[string][]sign {
 		}
 	}
 	return all
-}()
+}
 
 // signAt gives the token behind a sign that begins at i.
 func (r *reader) signAt(s *sign, i, to int) (int, bool) {

@@ -150,7 +150,8 @@ func (r *reader) anyBeast(from, to int) bool {
 // beast tells whether a token names an animal.
 func (r *reader) beast(i int) bool {
 	t := r.tok(i)
-	return t.shape == word && (stockOnly[t.text] || t.tag == mobWord && t.text != "stores" && t.text != "pairs" || beastWords[t.text]) && !beastThings[r.tok(i+1).text]
+	return t.shape == word && (stockOnly[t.text] || t.tag == mobWord && t.text != "stores" && t.text != "pairs" || beastWords[t.text]) && !beastThings[r.tok(i+1).text] &&
+		!(t.text == "milker" && r.oneOf(i-1, "relief", "weekend", "casual", "new", "morning", "evening"))
 }
 
 // noBeast tells whether a token names what is no animal, of which a sign may be
@@ -297,7 +298,7 @@ var (
 	signThings = wordSet(`vaccine vaccines vaccination spray dose doses drench drenched bath baths footbath jab jabs injection injections tablets bottles oil risk powder tubes bottle mixture medicine
 		bolus season kit alert test tests sample samples protocol`)
 	linkWords = wordSet(`is are was were has have had a an the and of them em those these bit very really pretty quite looks looking look seems seem seemed looked gone went got getting been being
-		cold belly side sides flank stomach gut lying just still there theres both now all badly awful fierce so feeling acting also on out down that who which with its her their his some after as fairly totally this morning today found`)
+		cold belly side sides flank stomach gut lying just still there theres both now all badly awful fierce so feeling acting also on out down that who which with its her their his some after as fairly totally this morning today found over again`)
 	feedVerbs = wordSet(`eating eat eaten drinking drink suck feeding`)
 	aimedAt   = wordSet(`about around for at after to over across because when while`)
 )
