@@ -49,7 +49,7 @@ func (r *reader) merge(list []clause) ([]clause, heading) {
 	out := r.stated[:0]
 	defer func() { r.stated = out }()
 	var head heading
-	list = r.eachOf(introduced(eachBefore(list)))
+	list = r.eachOf(introduced(eachBefore(r.padsBehind(list))))
 	r.shares(list)
 	r.namedAbove(list)
 	for n := range list {
