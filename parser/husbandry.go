@@ -24,7 +24,7 @@ func (r *reader) worked(c *clause, i int) int {
 //
 //	standIn = stock { word } work { word } ( "in" | "at" ) paddock | stock ( "in" | "at" ) paddock [ "are" ] work
 func (r *reader) standIn(c *clause, i int) bool {
-	if !r.anyBeast(c.from, i) && !r.anyBeast(i+1, i+3) || c.says() || c.count != nil {
+	if !r.anyBeast(max(c.from, i-8), i) && !r.anyBeast(i+1, i+3) || c.says() || c.count != nil {
 		return false
 	}
 	at := func(k int) bool {
