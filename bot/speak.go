@@ -2,7 +2,6 @@ package bot
 
 import (
 	"slices"
-	"strings"
 
 	"leafround/bot/chat"
 	"leafround/bot/ledger"
@@ -34,24 +33,18 @@ func (t *turn) voice() reply.Voice {
 	return reply.Voice{Acres: t.farm.Units == "acres", Inches: t.farm.Inches()}
 }
 
-// fullAnswers is how many entries of one message are answered in full; more of
-// them are answered in brief.
-const fullAnswers = 2
-
-// answerLogged answers each entry; where spelling was forgiven, the last
+// answerLogged answers each entry, alarms first; where spelling was forgiven, the last
 // reply says what was understood, at its end.
 func (t *turn) answerLogged(logged []entry.Logged, understood []string) {
-	word := reply.HTML
-	if len(logged) > fullAnswers {
-		word = reply.Brief
+	var as []answer.Answer
+	for _, l := range logged {
+		as = append(as, answer.Entry(t.farm, l, t.at))
 	}
-	for i, l := range logged {
-		v := t.voice()
-		if i == len(logged)-1 {
-			v.Understood = understood
-		}
-		a := answer.Entry(t.farm, l, t.at)
-		t.out.Replies = append(t.out.Replies, Spoken{HTML: word(a, v), Answer: a})
+	slices.SortStableFunc(as, answer.ByUrgency)
+	v := t.voice()
+	v.Understood = understood
+	for i, html := range reply.Each(as, v) {
+		t.out.Replies = append(t.out.Replies, Spoken{HTML: html, Answer: as[i]})
 	}
 }
 
@@ -73,22 +66,11 @@ func (t *turn) question(q entry.Question) error {
 
 // compose joins what was spoken into one message.
 func (t *turn) compose() chat.Outgoing {
-	html := joined(t.out.Replies)
-	return chat.Outgoing{Chat: t.chat.ID, Topic: t.in.Topic, ReplyTo: t.in.MessageID, HTML: html}
-}
-
-// joined puts the words of several answers into one message; a line that
-// several of them share is said once.
-func joined(spoken []Spoken) string {
-	var lines []string
-	for _, s := range spoken {
-		for line := range strings.SplitSeq(s.HTML, "\n") {
-			if !slices.Contains(lines, line) {
-				lines = append(lines, line)
-			}
-		}
+	var texts []string
+	for _, s := range t.out.Replies {
+		texts = append(texts, s.HTML)
 	}
-	return strings.Join(lines, "\n")
+	return chat.Outgoing{Chat: t.chat.ID, Topic: t.in.Topic, ReplyTo: t.in.MessageID, HTML: reply.Join(texts)}
 }
 
 // reply sends what was spoken as the reply to a message.

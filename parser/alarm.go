@@ -19,10 +19,8 @@ func (r *reader) alarm(from, to int) (outcome, bool) {
 	if kind == "" && !r.wellAgain(from, to) {
 		return outcome{}, false
 	}
-	if kind != entry.AlarmPerson {
-		if list, ok := r.besideAlarm(from, to, kind); ok {
-			return outcome{entries: list}, true
-		}
+	if list, ok := r.besideAlarm(from, to, kind); ok {
+		return outcome{entries: list}, true
 	}
 	n := r.alarmNote(from, to, kind)
 	n.Text = strings.TrimSpace(r.text)

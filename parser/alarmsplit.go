@@ -4,13 +4,14 @@ import (
 	"leafround/core/entry"
 )
 
-// besideAlarm reads a message of which some sentences tell of ill stock and
-// others of something else: "milkers out of 8 into 9. One cow is down". Each
-// becomes what it says; ok is false where any of it is in doubt, so that the
-// whole message is kept as the note. Without a kind it is one of stock that are well
-// again.
+// besideAlarm reads a message of which some sentences tell of a hurt person or ill
+// stock and others of something else: "milkers out of 8 into 9. One cow is down". Each
+// becomes what it says, an alarm of its own kind; ok is false where any of it is in
+// doubt, so that the whole message is kept as the note. Without a kind it is one of
+// stock that are well again.
 func (r *reader) besideAlarm(from, to int, kind entry.Alarm) (list []entry.Entry, ok bool) {
 	alarms, others, pieces := 0, 0, 0
+	told := false // the message's own kind, by one of its parts
 	for i := from; i < to; {
 		k := i
 		ill := false
@@ -34,7 +35,9 @@ func (r *reader) besideAlarm(from, to int, kind entry.Alarm) (list []entry.Entry
 		case within && !ill:
 			return nil, false // "bloat in the milkers, river flat, 2 down"
 		case ill:
-			list = append(list, r.alarmNote(a, b, kind))
+			n := r.alarmNote(a, b, r.alarmKind(a, b))
+			told = told || n.Alarm == kind
+			list = append(list, n)
 			alarms++
 		default:
 			o := r.sentences(a, b)
@@ -45,7 +48,7 @@ func (r *reader) besideAlarm(from, to int, kind entry.Alarm) (list []entry.Entry
 			others++
 		}
 	}
-	return list, alarms > 0 && others > 0
+	return list, told && alarms > 0 && others > 0
 }
 
 // mostPieces is how many sentences and parts of them are looked through for what
@@ -73,7 +76,7 @@ func plainEntries(list []entry.Entry) bool {
 			if v.Mob == "" {
 				return false
 			}
-		case entry.Count, entry.Hold, entry.Cut, entry.Rain:
+		case entry.Count, entry.Hold, entry.Release, entry.Cut, entry.Rain, entry.Temperature, entry.Canopy:
 		default:
 			return false
 		}

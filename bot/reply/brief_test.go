@@ -28,9 +28,9 @@ func TestBriefCounts(t *testing.T) {
 	held := Plain(Brief(as[2], Voice{}))
 	require.Contains(t, held, "Paddock 4 is sprayed until Mon 30 Nov: not to be grazed.")
 	require.NotContains(t, held, "tillers")
-	all := Plain(All(as, Voice{}))
+	all := Plain(Join(Each(as, Voice{})))
 	require.NotContains(t, all, "since grazing")
-	require.Contains(t, Plain(All(as[:2], Voice{})), "since grazing", "two are told in full")
+	require.Contains(t, Plain(Join(Each(as[:2], Voice{}))), "since grazing", "two are told in full")
 	require.True(t, strings.HasSuffix(Brief(as[0], Voice{Understood: []string{"read x"}}), "\nI read x."))
 }
 

@@ -35,36 +35,37 @@ func (v Voice) understood(text string) string {
 // lines each fill a screen).
 const many = 2
 
-// All words the answers to one message as one reply, in brief where they are
-// many. What several of them say alike is said once.
-func All(as []answer.Answer, v Voice) string {
+// Each words the answers to one message, each on its own, in brief where they are
+// many. What was forgiven in the message stands behind the last.
+func Each(as []answer.Answer, v Voice) []string {
 	word := HTML
 	if len(as) > many {
 		word = Brief
 	}
 	each := v
 	each.Understood = nil
-	said := map[string]bool{}
-	var parts []string
+	var texts []string
 	for i, a := range as {
 		if i == len(as)-1 {
 			each.Understood = v.Understood
 		}
-		if text := unsaid(word(a, each), said); text != "" {
-			parts = append(parts, text)
-		}
+		texts = append(texts, word(a, each))
 	}
-	return strings.Join(parts, "\n")
+	return texts
 }
 
-// unsaid drops the lines that were said already.
-func unsaid(text string, said map[string]bool) string {
+// Join puts the words of several answers into one reply; what several of them say
+// alike is said once.
+func Join(texts []string) string {
 	var lines []string
-	for line := range strings.SplitSeq(text, "\n") {
-		if !said[line] {
-			lines = append(lines, line)
+	said := map[string]bool{}
+	for _, text := range texts {
+		for line := range strings.SplitSeq(text, "\n") {
+			if !said[line] {
+				lines = append(lines, line)
+			}
+			said[line] = true
 		}
-		said[line] = true
 	}
 	return strings.Join(lines, "\n")
 }

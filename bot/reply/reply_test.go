@@ -264,7 +264,7 @@ func TestAllInOneReply(t *testing.T) {
 	b := l.say(nov(25), "Jo", entry.Graze{Paddock: "12", Date: nov(25), Event: entry.In, Mob: "milkers", Moved: true})
 	f := farm.Fold(*l)
 	at := noon(nov(25))
-	text := Plain(All([]answer.Answer{answer.Entry(f, a, at), answer.Entry(f, b, at), answer.Entry(f, b, at)}, Voice{Understood: []string{"read “eleven” as 11"}}))
+	text := Plain(Join(Each([]answer.Answer{answer.Entry(f, a, at), answer.Entry(f, b, at), answer.Entry(f, b, at)}, Voice{Understood: []string{"read “eleven” as 11"}})))
 	require.Contains(t, text, "came out of paddock 11")
 	require.Equal(t, 1, strings.Count(text, "went into paddock 12"))
 	require.True(t, strings.HasSuffix(text, "I read “eleven” as 11."))
