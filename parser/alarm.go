@@ -33,6 +33,9 @@ func (r *reader) alarmNote(from, to int, kind entry.Alarm) entry.Note {
 	for i := from; i < to && n.Paddock == ""; i++ {
 		n.Paddock, _ = r.alarmPlace(i)
 	}
+	if n.Paddock == "" {
+		n.Paddock = r.alarmEdge(from, to)
+	}
 	for i := from; i < to && n.Paddock == ""; i++ {
 		if p, ok := r.onePad(i, false); ok && p.known && r.tok(i).shape == word && r.tok(i).tag != mobWord && (r.joins(i-1) && r.joins(p.next) || p.next == to) {
 			n.Paddock = p.name // "bloat in the milkers, well field, 2 down"
@@ -45,6 +48,23 @@ func (r *reader) alarmNote(from, to int, kind entry.Alarm) entry.Note {
 		}
 	}
 	return n
+}
+
+// alarmEdge gives the paddock that an alarm begins or ends with: "12: cow down", "hill
+// has a lame ewe", "ewe lame, 12". "12 heifers lame" are so many.
+func (r *reader) alarmEdge(from, to int) string {
+	from, to = r.trim(from, to)
+	if p, ok := r.onePad(from, false); ok && p.known && p.next < to {
+		k := p.next
+		if r.oneOf(k, ":", ",", "-", "has", "got", "with", "theres") || r.oneBeast(k, k+1) || r.downThere(from, to) || r.tok(from).shape == word && r.beast(k) {
+			return p.name
+		}
+	}
+	k := to - 1
+	if p, ok := r.onePad(k, false); ok && p.known && p.next == to && k > from+1 && !r.beast(k-1) && r.tok(k-1).shape == word != (r.tok(k-1).text == ",") && !r.oneOf(k-1, "tag", "number", "no", "since", "after", "before", "by", "about", "ring", "call") {
+		return p.name
+	}
+	return ""
 }
 
 // calls tells whether somebody calls for help from a paddock.

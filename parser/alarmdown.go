@@ -4,6 +4,9 @@ package parser
 
 // animalDown reads "2 down in 11", "cow down", "a cow cant get up".
 func (r *reader) animalDown(from, to int) bool {
+	if r.downThere(from, to) {
+		return true
+	}
 	for i := from; i < to; i++ {
 		t, b, n := r.tok(i), r.tok(i-1), r.tok(i+1)
 		if t.text != "down" {
@@ -35,6 +38,39 @@ func (r *reader) animalDown(from, to int) bool {
 		}
 	}
 	return false
+}
+
+// downThere reads a sentence that says no more than how many are down in a paddock:
+// "12: one down", "hill has two down again", "one down, 12".
+//
+//	there = place [ mark | "has" | "got" ] whole "down" [ "again" | "now" ] | whole "down" [ mark ] place
+func (r *reader) downThere(from, to int) bool {
+	from, to = r.trim(from, to)
+	if to-from > 8 {
+		return false
+	}
+	if p, ok := r.onePad(from, false); ok && p.known {
+		k := p.next
+		if r.tok(k).shape == mark && r.tok(k).text != "/" || r.oneOf(k, "has", "got", "with") {
+			k++
+		}
+		return r.fewHead(k) && r.oneOf(k+1, "down") && r.over(k+2, "again", "now") == to
+	}
+	if !r.fewHead(from) || !r.oneOf(from+1, "down") {
+		return false
+	}
+	k := from + 2
+	if r.tok(k).shape == mark {
+		k++
+	}
+	p, ok := r.onePad(k, false)
+	return ok && p.known && p.next == to
+}
+
+// fewHead tells whether a token counts a few animals.
+func (r *reader) fewHead(i int) bool {
+	t := r.tok(i)
+	return t.shape == number && !t.decimal && t.value > 0 && t.value < 20 || t.tag == numberWord && t.shape == word
 }
 
 // tagged tells whether a number may be an ear tag's.

@@ -150,7 +150,7 @@ func (r *reader) anyBeast(from, to int) bool {
 // beast tells whether a token names an animal.
 func (r *reader) beast(i int) bool {
 	t := r.tok(i)
-	return t.shape == word && (stockOnly[t.text] || t.tag == mobWord && t.text != "stores" && t.text != "pairs" || beastWords[t.text]) && !beastThings[r.tok(i+1).text] &&
+	return t.shape == word && (stockOnly[t.text] || t.tag == mobWord && t.text != "stores" && t.text != "pairs" || beastWords[t.text]) && (!beastThings[r.tok(i+1).text] || r.oneOf(i+1, "tag") && r.tok(i+2).shape == number) &&
 		!(t.text == "milker" && r.oneOf(i-1, "relief", "weekend", "casual", "new", "morning", "evening"))
 }
 

@@ -15,6 +15,10 @@ func tidy(list []entry.Entry) []entry.Entry {
 	}
 	out := list[:0:0]
 	for _, e := range list {
+		if free, ok := e.(entry.Release); ok && free.Reason == "" {
+			free.Reason = heldFor(out, free)
+			e = free
+		}
 		i := slices.IndexFunc(out, func(had entry.Entry) bool { return sameThing(had, e) })
 		if i < 0 {
 			out = append(out, e)
@@ -23,6 +27,20 @@ func tidy(list []entry.Entry) []entry.Entry {
 		out[i] = joined(out[i], e)
 	}
 	return out
+}
+
+// heldFor gives the reason of the one hold of a paddock that a message tells of before
+// it says that the paddock may be grazed: "12 sprayed on the 3rd. all clear now".
+func heldFor(list []entry.Entry, free entry.Release) (reason entry.Reason) {
+	for _, e := range list {
+		if h, ok := e.(entry.Hold); ok && h.Paddock == free.Paddock && h.Date < free.Date {
+			if reason != "" {
+				return ""
+			}
+			reason = h.Reason
+		}
+	}
+	return reason
 }
 
 // sameThing tells whether a later entry tells of what an earlier one told.

@@ -15,7 +15,8 @@ import (
 // Two reports in one message, each on its line or in its sentence, log of each
 // paddock what they log by themselves: pairs of the corpus's short messages are read
 // together, and whatever is logged must be of a kind and a paddock that one of the
-// two logs. A mob or a residual may pass from one to the other.
+// two logs. A mob, a residual or the reason of a hold that ends may pass from one to the
+// other.
 func TestTogether(t *testing.T) {
 	byFarm := map[string][]phrase{}
 	for _, p := range corpus(t, "*.jsonl") {
@@ -48,6 +49,12 @@ func TestTogether(t *testing.T) {
 			said, found := map[string]bool{}, map[string]bool{}
 			for _, e := range append(ra.Entries[:len(ra.Entries):len(ra.Entries)], rb.Entries...) {
 				said[gistOf(t, e)] = true
+			}
+			for _, e := range rb.Entries {
+				if free, ok := e.(entry.Release); ok && free.Reason == "" {
+					free.Reason = heldFor(ra.Entries, free)
+					said[gistOf(t, free)] = true
+				}
 			}
 			for _, e := range got.Entries {
 				require.True(t, e.Kind() == entry.KindNote || said[gistOf(t, e)], "%q of %s logs %+v", text, farm, e)
