@@ -346,7 +346,7 @@ func (r *reader) illWord(from, k int, a *about) bool {
 		return true
 	case (w == "dead" || w == "dying") && a.oneDead:
 		return !a.leaves && !a.tillers
-	case stockOnly[r.tok(k+1).text] && beastThings[r.tok(k+2).text], (w == "dead" || w == "dying") && (r.deadThing(k) || r.deadPlant(from, k)):
+	case stockOnly[r.tok(k+1).text] && r.beastThing(k+2), (w == "dead" || w == "dying") && (r.deadThing(k) || r.deadPlant(from, k)):
 		return false
 	case w == "dead" && r.oneOf(k+1, "one", "ones") && r.oneOf(k-2, "found", "seen", "got", "theres"):
 		return true

@@ -150,8 +150,14 @@ func (r *reader) anyBeast(from, to int) bool {
 // beast tells whether a token names an animal.
 func (r *reader) beast(i int) bool {
 	t := r.tok(i)
-	return t.shape == word && (stockOnly[t.text] || t.tag == mobWord && t.text != "stores" && t.text != "pairs" || beastWords[t.text]) && (!beastThings[r.tok(i+1).text] || r.oneOf(i+1, "tag") && r.tok(i+2).shape == number) &&
+	return t.shape == word && (stockOnly[t.text] || t.tag == mobWord && t.text != "stores" && t.text != "pairs" || beastWords[t.text]) && !r.beastThing(i+1) &&
 		!(t.text == "milker" && r.oneOf(i-1, "relief", "weekend", "casual", "new", "morning", "evening"))
+}
+
+// beastThing tells whether a token makes a thing of the animal before it: a heifer
+// shed. "heifer tag 412" is the animal.
+func (r *reader) beastThing(i int) bool {
+	return beastThings[r.tok(i).text] && !(r.oneOf(i, "tag") && r.tok(i+1).shape == number)
 }
 
 // noBeast tells whether a token names what is no animal, of which a sign may be

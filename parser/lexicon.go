@@ -205,7 +205,7 @@ var lexiconTable = map[tag]string{
 		fertd topdressed topdress muriate nitrate ammonium ammonia sulphate phosphate granular guano digestate compost`,
 	effWord: `litter eff effluent slurry muck manure fde`,
 	sowWord: `planted overseeded frostseeded resown reseeded regrassed resowed sown drilled oversown undersown reseed resow seeded regrass sowed`,
-	wetWord: `trampled trodden pugged poached waterlogged flooded boggy saturated pugging underwater swampy`, dampWord: `wet`, dryWord: `dried drained`,
+	wetWord: `trampled trodden pugged poached waterlogged flooded boggy saturated pugging underwater swampy`, dampWord: `wet soaked soggy`, dryWord: `dried drained`,
 	cropWord: `sorghum millet triticale wheat soybeans lucerne crop cropped cropping turnips turnip swedes kale maize beet rape chicory barley oats corn fodder brassica`,
 	rainWord: `rain rained rainfall downpour shower showers`, gaugeWord: `gauge guage gage`, tempWord: `temp temperature temps temperatures`,
 	soilWord: `soil soils ground`, airWord: `air`, minWord: `min minimum low lo`, maxWord: `max maximum high`, frostWord: `frost`,
