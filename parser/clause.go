@@ -240,6 +240,7 @@ var wordReaders = append([]func(*reader, *clause, int) int{
 var partReaders = []func(*reader, *clause, int) int{
 	(*reader).mayGoIn,
 	(*reader).limitPart,
+	(*reader).progressPart,
 	(*reader).whenPart,
 	(*reader).amountPart,
 	(*reader).tillersAhead,

@@ -37,7 +37,7 @@
 //   - the message: parser.go, zone.go, message.go, joined.go, clause.go, acts.go, opening.go, merge.go, inherit.go, heading.go, column.go, tidy.go; what words do to a clause: lexicon.go, idiom.go, looseword.go, idioms.go, shorthand.go, spell.go, common.go
 //   - what a statement means: meaning.go, reading.go, guarded.go, takenback.go, stilltocome.go, finebeside.go, noverb.go, doubtful.go, denied.go, nobody.go; in plain words: print.go, printyear.go, say.go
 //   - paddocks and herds: book.go, pads.go, notapad.go, padlist.go, pairs.go, walk.go, shortname.go, position.go, wild.go, unregistered.go, roles.go, herd.go
-//   - counts: number.go, numberword.go, scores.go, scored.go, multiples.go, tally.go, tallytail.go, counted.go, countbeside.go, countlost.go, yellowing.go, aside.go, setaside.go, tillerparts.go, introduced.go, gist.go, vaguely.go, repeat.go, eachof.go, openslist.go, firmcount.go
+//   - counts: number.go, numberword.go, progress.go, scores.go, scored.go, multiples.go, tally.go, tallytail.go, counted.go, countbeside.go, countlost.go, yellowing.go, aside.go, setaside.go, tillerparts.go, introduced.go, gist.go, vaguely.go, repeat.go, eachof.go, openslist.go, firmcount.go
 //   - days and hours: when.go, date.go, limit.go, freefrom.go, daytold.go, notdays.go, hour.go, ahead.go, presenttense.go
 //   - grazings: graze.go, amount.go, oddpad.go, eaten.go, exception.go, exceptpads.go, given.go, wherethey.go, kept.go, leftbehind.go, uneaten.go, share.go; holds and cuts: hold.go, lifted.go, spread.go, mowing.go, bales.go, canopytold.go, otherjob.go
 //   - weather: weather.go, temperature.go, series.go, raindays.go, leastmost.go; alarms and notes: alarm.go, alarmdown.go, alarmsplit.go, illtold.go, illsigns.go, splash.go, trouble.go

@@ -194,6 +194,8 @@ func (r *reader) isScore(i int) bool {
 	switch {
 	case r.tok(i).pair:
 		return false // the next paddock of a walk told as pairs
+	case r.progress(i) > i:
+		return false // "one down five to go"
 	case r.tok(i).tag == numberWord && n.tag == atWord && r.oneOf(a.next+1, "a", "the", "least", "home", "most"):
 		return false // "one at a time"
 	case r.pronounOne(i), r.tok(i).tag == partWord && r.halfHour(i, r.tok(i-1).tag == atWord) > i:
