@@ -196,6 +196,8 @@ func (r *reader) isScore(i int) bool {
 		return false // the next paddock of a walk told as pairs
 	case r.progress(i) > i:
 		return false // "one down five to go"
+	case r.countsThing(i, a):
+		return false // ", 2 rails broken"
 	case r.tok(i).tag == numberWord && n.tag == atWord && r.oneOf(a.next+1, "a", "the", "least", "home", "most"):
 		return false // "one at a time"
 	case r.pronounOne(i), r.tok(i).tag == partWord && r.halfHour(i, r.tok(i-1).tag == atWord) > i:
@@ -332,6 +334,7 @@ func (r *reader) tiller(t *tally, i int) (int, bool) {
 	if r.talkedOf(t, i, next) {
 		t.unsure("Is “%s” a score, or how many tillers? Please put repro, daughter, no remnant or x for each tiller set aside.", r.tok(i).text)
 	}
+	r.thingOrScore(t, i, next)
 	times, next := r.repeat(t, next)
 	for range times {
 		t.said = append(t.said, one)

@@ -1,0 +1,38 @@
+package parser
+
+import "strings"
+
+// A number behind scores may count something else: "12 2 2.5 2, 2 rails broken".
+
+// countsThing tells whether a whole number behind a comma, where the scores before it
+// stand without commas, counts what the next word names.
+func (r *reader) countsThing(i int, a amount) bool {
+	if a.decimal || i < 3 || r.tok(i-1).text != "," || !r.countable(a.next) {
+		return false
+	}
+	last, before := r.tok(i-2), r.tok(i-3)
+	return last.shape == number && (before.shape == number || before.shape == part)
+}
+
+// countable tells whether a word behind a number may be what it counts.
+func (r *reader) countable(i int) bool {
+	t := r.tok(i)
+	return t.shape == word && !t.glued && (t.tag == unknown || t.tag == troubleWord)
+}
+
+// thingOrScore asks of a whole number behind scores that the next word may be counted
+// by: "12 2 2.5 2 2 rails broken".
+func (r *reader) thingOrScore(t *tally, i, next int) {
+	n := r.tok(next)
+	if uncounted[n.text] {
+		return
+	}
+	if len(t.said) < 2 || r.tok(i).decimal || next != i+1 || !r.countable(next) || !(strings.HasSuffix(n.text, "s") && !strings.HasSuffix(n.text, "ss") && len(n.text) > 3 || n.tag == troubleWord && r.tok(i).value == 1) {
+		return
+	}
+	t.unsure("Is the %s a score, or does it count the %s? Please send each on a line of its own.", r.tok(i).text, n.text)
+}
+
+// uncounted end in s and are counted by no number behind scores.
+var uncounted = wordSet(`thats its hes shes lets whats heres theres wheres whos this was has does perhaps always sometimes thanks cheers
+	hands feet fingers socks ears toes knees boots guess yes us regards apologies seems looks feels needs`)
