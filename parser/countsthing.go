@@ -4,14 +4,33 @@ import "strings"
 
 // A number behind scores may count something else: "12 2 2.5 2, 2 rails broken".
 
-// countsThing tells whether a whole number behind a comma, where the scores before it
-// stand without commas, counts what the next word names.
+// countsThing tells whether a whole number counts what the next word names: minutes or
+// people, and anything at all behind a comma where the scores before it stand without.
 func (r *reader) countsThing(i int, a amount) bool {
-	if a.decimal || i < 3 || r.tok(i-1).text != "," || !r.countable(a.next) {
+	if r.halfOf(i, a.next) || !a.decimal && (r.oneOf(a.next, "min", "mins", "staff", "ml", "sec", "secs", "quid") || r.oneOf(a.next, "of") && r.oneOf(a.next+1, "us", "my", "our")) {
+		return true
+	}
+	if a.decimal || i < 3 || r.tok(i-1).text != "," || !r.countable(a.next) && !r.ofOther(a.next) {
 		return false
 	}
 	last, before := r.tok(i-2), r.tok(i-3)
 	return last.shape == number && (before.shape == number || before.shape == part)
+}
+
+// halfOf tells whether a half behind scores is of something else: "half asleep", "half
+// the fence is down", "two-thirds of the herd".
+func (r *reader) halfOf(i, next int) bool {
+	if i == 0 || r.tok(i).tag != partWord || r.tok(i).shape != word {
+		return false
+	}
+	n := r.tok(next)
+	return n.shape == word && (n.tag == unknown || n.tag == troubleWord || r.oneOf(next, "the", "my", "his") && r.tok(next+1).tag != leafUnit)
+}
+
+// ofOther tells whether a word behind a number and a comma makes it none of the scores
+// before: "4 out of 5", "1 up", "2 down at half time", "1 wet sock".
+func (r *reader) ofOther(i int) bool {
+	return r.oneOf(i, "up", "down", "more", "left", "wet", "rain", "dogs", "dog", "be") || r.oneOf(i, "out") && r.oneOf(i+1, "of")
 }
 
 // countable tells whether a word behind a number may be what it counts.
