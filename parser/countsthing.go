@@ -10,6 +10,12 @@ func (r *reader) countsThing(i int, a amount) bool {
 	if r.halfOf(i, a.next) || !a.decimal && (r.oneOf(a.next, "min", "mins", "staff", "ml", "sec", "secs", "quid") || r.oneOf(a.next, "of") && r.oneOf(a.next+1, "us", "my", "our")) {
 		return true
 	}
+	switch {
+	case i > 0 && r.tok(i).glued && strings.Contains("$€£", r.tok(i-1).text), a.value == 0 && r.oneOf(a.next, "rain"):
+		return true
+	case r.tok(a.next).text == "-" && r.oneOf(a.next+1, "thirds", "third", "quarters") && r.oneOf(a.next+2, "of"):
+		return true // "two-thirds of the herd lying"
+	}
 	if a.decimal || i < 3 || r.tok(i-1).text != "," || !r.countable(a.next) && !r.ofOther(a.next) {
 		return false
 	}
@@ -24,7 +30,7 @@ func (r *reader) halfOf(i, next int) bool {
 		return false
 	}
 	n := r.tok(next)
-	return n.shape == word && (n.tag == unknown || n.tag == troubleWord || r.oneOf(next, "the", "my", "his") && r.tok(next+1).tag != leafUnit)
+	return n.shape == number && r.oneOf(i, "half") && n.value > 1 || n.shape == word && (n.tag == unknown || n.tag == dampWord || n.tag == troubleWord || r.oneOf(next, "the", "my", "his") && r.tok(next+1).tag != leafUnit)
 }
 
 // ofOther tells whether a word behind a number and a comma makes it none of the scores

@@ -306,7 +306,7 @@ func (r *reader) tallyPart(c *clause, i int) int {
 	if len(t.said) == 1 && !t.decimal && !t.parts && t.skipped.Total() == 0 && !r.leafy(next) && !r.leafyBefore(i) && len(c.pads) == 0 && !(r.paired && r.pairAt(k)) {
 		return i // one whole number alone is no score
 	}
-	if b := r.tok(i - 1); len(t.said) == 1 && !t.decimal && !t.parts && i > c.from && k == i && b.shape == word && numberedThings[b.text] && !c.names(i-1) {
+	if b := r.tok(i - 1); (len(t.said) == 1 && !t.decimal || len(t.said) == 2 && r.tok(i+1).tag == partWord) && !t.parts && i > c.from && k == i && !r.leafy(next) && b.shape == word && numberedThings[b.text] && !c.names(i-1) {
 		return i // "12 2 2.5 2, row 3"
 	}
 	if len(t.said) == 0 && len(c.pads) == 0 && c.count == nil {
