@@ -241,6 +241,7 @@ var partReaders = []func(*reader, *clause, int) int{
 	(*reader).mayGoIn,
 	(*reader).limitPart,
 	(*reader).progressPart,
+	(*reader).thingPart,
 	(*reader).whenPart,
 	(*reader).amountPart,
 	(*reader).tillersAhead,

@@ -11,7 +11,7 @@ func (r *reader) countsThing(i int, a amount) bool {
 		return true
 	}
 	switch {
-	case i > 0 && r.tok(i).glued && strings.Contains("$€£", r.tok(i-1).text), a.value == 0 && r.oneOf(a.next, "rain"):
+	case i > 0 && r.tok(i).glued && r.tok(i-1).text != "" && strings.Contains("$€£", r.tok(i-1).text), a.value == 0 && r.oneOf(a.next, "rain"):
 		return true
 	case r.tok(a.next).text == "-" && r.oneOf(a.next+1, "thirds", "third", "quarters") && r.oneOf(a.next+2, "of"):
 		return true // "two-thirds of the herd lying"
@@ -21,6 +21,32 @@ func (r *reader) countsThing(i int, a amount) bool {
 	}
 	last, before := r.tok(i-2), r.tok(i-3)
 	return last.shape == number && (before.shape == number || before.shape == part)
+}
+
+// thingPart steps over so many of something behind scores and a comma, up to the next
+// mark, where nothing that is done to a paddock is said of it: "2 rails broken", "3
+// rabbits in there".
+//
+//	thing = "," whole word { word }
+func (r *reader) thingPart(c *clause, i int) int {
+	a, ok := r.value(i)
+	if !ok || a.decimal || i < 3 || r.tok(i-1).text != "," || !r.countable(a.next) || !r.countsThing(i, a) {
+		return i
+	}
+	k := a.next
+	for ; !r.endsPiece(k); k++ {
+		t := r.tok(k)
+		if _, j := r.mob(k); j > k || k > a.next+longestTalk || r.padAhead(k) || t.shape != word {
+			return i
+		}
+		switch t.tag {
+		case unknown, filler, remark, troubleWord, onWord, ofWord, inWord, atWord:
+		default:
+			return i
+		}
+	}
+	c.remarks++
+	return k
 }
 
 // halfOf tells whether a half behind scores is of something else: "half asleep", "half
@@ -36,7 +62,7 @@ func (r *reader) halfOf(i, next int) bool {
 // ofOther tells whether a word behind a number and a comma makes it none of the scores
 // before: "4 out of 5", "1 up", "2 down at half time", "1 wet sock".
 func (r *reader) ofOther(i int) bool {
-	return r.oneOf(i, "up", "down", "more", "left", "wet", "rain", "dogs", "dog", "be") || r.oneOf(i, "out") && r.oneOf(i+1, "of")
+	return r.oneOf(i, "up", "down", "more", "left", "wet", "rain", "dogs", "dog", "be", "counted") || r.oneOf(i, "out") && r.oneOf(i+1, "of")
 }
 
 // countable tells whether a word behind a number may be what it counts.
